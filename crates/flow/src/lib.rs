@@ -1,0 +1,1 @@
+//! The story in a few short functions: read, quote, hand over.

@@ -1,0 +1,1 @@
+//! The record of the work: customer, car, damage, readings, papers.

@@ -1,0 +1,1 @@
+//! Photos of a mirrored board to slopes of the panel.

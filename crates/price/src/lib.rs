@@ -1,0 +1,1 @@
+//! Hours, rates, lines, uplifts and tax: a quote.

@@ -1,0 +1,1 @@
+//! A job on paper: PDF, human wording, languages.

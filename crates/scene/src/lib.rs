@@ -1,0 +1,1 @@
+//! Panels of known shape and their reflections, rendered.
