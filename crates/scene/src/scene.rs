@@ -12,8 +12,10 @@ use serde::{Deserialize, Serialize};
 #[serde(deny_unknown_fields)]
 pub struct Scene {
     /// Width of the panel along x, mm.
+    #[serde(default = "default_w")]
     pub w: f64,
     /// Height of the panel along y, mm.
+    #[serde(default = "default_h")]
     pub h: f64,
     /// Grid step of the truth maps, mm (not of the traced shape, which is exact).
     #[serde(default = "default_step")]
@@ -38,13 +40,17 @@ pub struct Scene {
     pub quartic: [f64; 3],
     /// Diffuse reflectance of the paint under the clear coat, red, green, blue.
     pub paint: [f64; 3],
-    /// Tags stuck on the panel.
+    /// Tags stuck on the panel; eight around its middle where none are said.
+    #[serde(default = "default_tags")]
     pub tags: Vec<Sticker>,
     /// The reading position.
+    #[serde(default = "default_cam")]
     pub cam: CameraPose,
     /// The set-up photo's position.
+    #[serde(default = "default_setup_cam")]
     pub setup_cam: CameraPose,
     /// The lit board.
+    #[serde(default = "default_board")]
     pub board: BoardPose,
     /// Damage.
     #[serde(default)]
@@ -134,6 +140,43 @@ impl BoardPose {
     }
 }
 
+/// Eight tags of 22 mm around a panel of 340 by 260 mm.
+fn default_tags() -> Vec<Sticker> {
+    let places = [
+        [-135.0, -95.0, 3.0],
+        [0.0, -100.0, -4.0],
+        [135.0, -92.0, 8.0],
+        [-140.0, 10.0, 90.0],
+        [142.0, 5.0, -85.0],
+        [-130.0, 98.0, 5.0],
+        [5.0, 102.0, 0.0],
+        [132.0, 95.0, -6.0],
+    ];
+    let sticker = |(id, [x, y, rot]): (usize, [f64; 3])| Sticker { id, x, y, size: 22.0, rot };
+    places.into_iter().enumerate().map(sticker).collect()
+}
+/// Looking slightly up at the panel from 70 cm.
+fn default_cam() -> CameraPose {
+    let (up, aperture) = (default_up(), default_aperture());
+    let (pos, at) = ([20.0, -270.0, 640.0], [0.0; 3]);
+    CameraPose { pos, at, up, fov: 34.0, aperture, focus: None, distortion: [0.0; 2], axis_offset: [0.0; 2] }
+}
+/// From the left, panel and board both in sight.
+fn default_setup_cam() -> CameraPose {
+    let (pos, at) = ([-880.0, -260.0, 430.0], [-70.0, 200.0, 280.0]);
+    CameraPose { pos, at, fov: 66.0, aperture: 0.6, ..default_cam() }
+}
+/// A 32-inch screen above the camera.
+fn default_board() -> BoardPose {
+    let (pos, at, up) = ([0.0, 270.0, 520.0], [0.0, 10.0, 0.0], default_up());
+    BoardPose { pos, at, up, w: 708.0, h: 398.0, ids: vec![20, 21, 22, 23], tag: 60.0, pitch: default_pitch() }
+}
+fn default_w() -> f64 {
+    340.0
+}
+fn default_h() -> f64 {
+    260.0
+}
 fn default_step() -> f64 {
     0.5
 }

@@ -92,27 +92,43 @@ impl Shape {
     /// Where a ray from `eye` along `along` meets the sheet, with the surface there; `None` beside it.
     #[must_use]
     pub fn meet(&self, eye: &Vector3<f64>, along: &Vector3<f64>) -> Option<(Vector3<f64>, Rise)> {
-        // Newton from the plane z = 0; a car panel is flat enough for it to settle in three or four steps.
-        let mut t = -eye.z / along.z;
-        for step in 0..12 {
+        self.meet_from(eye, along, 0.0)
+    }
+
+    /// The same, with the height to start the search at: a neighbouring ray's saves two thirds of the work.
+    #[must_use]
+    pub fn meet_from(
+        &self,
+        eye: &Vector3<f64>,
+        along: &Vector3<f64>,
+        start_z: f64,
+    ) -> Option<(Vector3<f64>, Rise)> {
+        // Newton; a car panel is flat enough for it to settle in two to four steps.
+        let mut t = (start_z - eye.z) / along.z;
+        for _ in 0..MOST_STEPS {
             let p = eye + along * t;
+            if p.x.abs() > FAR_BESIDE * self.half_w || p.y.abs() > FAR_BESIDE * self.half_h {
+                return None;
+            }
+            // Beyond the sheet the surface goes on as a plane.
             let (x, y) = (p.x.clamp(-self.half_w, self.half_w), p.y.clamp(-self.half_h, self.half_h));
             let rise = self.rise(x, y);
-            // Beyond the sheet the surface goes on as a plane.
-            let z = rise.z + rise.dx * (p.x - x) + rise.dy * (p.y - y);
-            let miss = p.z - z;
-            let steep = along.z - rise.dx * along.x - rise.dy * along.y;
-            if miss.abs() < SETTLED_MM || step == 11 {
+            let miss = p.z - rise.z - rise.dx * (p.x - x) - rise.dy * (p.y - y);
+            t -= miss / (along.z - rise.dx * along.x - rise.dy * along.y);
+            if miss.abs() < SETTLED_MM {
                 return (t > 0.0 && self.holds(p.x, p.y)).then_some((p, rise));
             }
-            t -= miss / steep;
         }
         None
     }
 }
 
-/// A tenth of a nanometre: far under anything measured here.
-const SETTLED_MM: f64 = 1e-7;
+/// A hundredth of a micrometre; the next Newton step would leave a millionth of that.
+const SETTLED_MM: f64 = 1e-5;
+/// More than any ray needs that meets the sheet at all.
+const MOST_STEPS: usize = 12;
+/// A ray this many half sizes off the middle does not come back to the sheet.
+const FAR_BESIDE: f64 = 3.0;
 
 /// Unit normal of a surface with these slopes, toward the viewer.
 #[must_use]
