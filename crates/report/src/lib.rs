@@ -1,8 +1,47 @@
 //! A job on paper: PDF, human wording, languages.
+//!
+//! # Entry points
+//! [`report()`] makes a PDF of a [`ReportData`]; [`caution()`] gives the words of one caution.
+//!
+//! # Conventions
+//! Values come in millimetres, hours and decimal money; they leave in the language's own
+//! writing. Places on a panel run right and down, maps run right and up.
+//!
+//! # Idea
+//! Values are turned into texts here, by language files (`lang/*.ftl`) that a translator can
+//! edit, and handed to the templates (`templates/*.typ`) as one JSON file; the templates only
+//! set them. They compile in a closed world: no file, network, clock or font of the machine.
+//! Entered text arrives as string values and is never read as markup.
+//!
+//! # Limits
+//! Latin, Greek and Cyrillic letters only: the one font has no others. Texts that a reading
+//! wrote (a verdict's reason, remarks) are shown in the reading's own language.
+//!
+//! # References
+//! Font: Libertinus Serif, SIL Open Font License 1.1. Cautions: trade practice, with the
+//! flash point of isopropanol from the NIOSH Pocket Guide and the noise level from HSE,
+//! "Noise in motor vehicle repair".
 
+mod car;
+mod cautions;
+mod colour;
+mod damage_view;
 mod data;
+mod format;
+mod map;
+mod method_view;
+mod pictures;
+mod quote_view;
+mod render;
+#[cfg(test)]
+mod tests;
+mod view;
+mod words;
+mod world;
 
+pub use cautions::{CAUTION_CODES, Caution, caution, cautions_always};
 pub use data::*;
+pub use render::report;
 
 /// A finished report.
 #[derive(Debug, Clone, PartialEq, Eq)]

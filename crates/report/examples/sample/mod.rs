@@ -1,0 +1,309 @@
+//! A report's values, all invented: no such people, shop or car exist.
+
+use dentwright_price::*;
+use dentwright_report as report;
+use jiff::civil::date;
+use report::*;
+
+/// A job with one measured and one hand-entered damage and everything that a report can show.
+pub fn sample(language: Language, length_unit: LengthUnit, paper: Paper) -> ReportData {
+    ReportData {
+        language,
+        length_unit,
+        paper,
+        date: date(2026, 11, 25),
+        number: "2026-0117".into(),
+        shop: Shop {
+            name: "Line & Light Dent Repair".into(),
+            address: "Unit 4, Harbour Row\n10999 Invented Town".into(),
+            phone: "+00 555 0101".into(),
+            email: "shop@example.org".into(),
+            tax_id: "XX 123 456 789".into(),
+        },
+        customer: Customer {
+            name: "Mara Invented".into(),
+            address: "12 Example Street\n10998 Invented Town".into(),
+            phone: "+00 555 0134".into(),
+            email: "mara@example.org".into(),
+        },
+        car: Car {
+            title: "Exempla Tourer, estate".into(),
+            year: Some(2021),
+            plate: "IT-ML 417".into(),
+            vin: "1M8GDM9AXKP042788".into(),
+            vin_note: String::new(),
+            colour: "Harbour blue, metallic".into(),
+            paint: "clear coat over metallic, 118 µm".into(),
+            odometer_km: Some(64_310),
+        },
+        damages: vec![door(), roof()],
+        quote: Some(sample_quote()),
+        cautions: CAUTION_CODES.map(str::to_owned).to_vec(),
+        notes: "Old scratch on the rear bumper agreed with the customer, not part of this job."
+            .into(),
+        images: vec![
+            NamedImage {
+                name: "door photo".into(),
+                bytes: photo(900, 600),
+            },
+            NamedImage {
+                name: "panel".into(),
+                bytes: photo(800, 600),
+            },
+            NamedImage {
+                name: "roof".into(),
+                bytes: photo(600, 600),
+            },
+        ],
+    }
+}
+
+fn dent(kind: Kind, length_mm: f64, width_mm: f64, depth_mm: f64, count: u32) -> Dent {
+    Dent {
+        kind,
+        length_mm,
+        width_mm,
+        depth_mm,
+        metal: Metal::Steel,
+        access: Access::TrimOff,
+        place: Place::Flat,
+        sharpness: None,
+        count,
+    }
+}
+
+fn door() -> Damage {
+    let measured = |dent, sigma_mm| DentRow {
+        dent,
+        sigma_mm: Some(sigma_mm),
+        measured: true,
+    };
+    Damage {
+        panel: "front_door_left".into(),
+        at: (0.6, 0.45),
+        note: "Two dings from a car park, one of them close to the body line.".into(),
+        dents: vec![
+            measured(dent(Kind::Round, 31.0, 27.0, 0.412, 1), 0.0011),
+            measured(
+                Dent {
+                    place: Place::BodyLine,
+                    ..dent(Kind::Sharp, 22.0, 14.0, 0.268, 1)
+                },
+                0.0014,
+            ),
+            measured(dent(Kind::High, 12.0, 11.0, 0.034, 1), 0.0009),
+        ],
+        photos: vec![Photo {
+            image: "door photo".into(),
+            caption: "As taken in".into(),
+        }],
+        readings: vec![reading()],
+    }
+}
+
+fn roof() -> Damage {
+    let by_hand = |dent| DentRow {
+        dent,
+        sigma_mm: None,
+        measured: false,
+    };
+    let aluminium = |dent| Dent {
+        metal: Metal::Aluminium,
+        ..dent
+    };
+    Damage {
+        panel: "roof".into(),
+        at: (0.4, 0.4),
+        note: String::new(),
+        dents: vec![
+            by_hand(aluminium(dent(Kind::Hail, 15.0, 15.0, 0.4, 46))),
+            by_hand(aluminium(dent(Kind::Hail, 25.0, 25.0, 0.8, 7))),
+            by_hand(Dent {
+                place: Place::Edge,
+                access: Access::GlueOnly,
+                ..dent(Kind::Soft, 60.0, 35.0, 1.1, 1)
+            }),
+        ],
+        photos: vec![
+            Photo {
+                image: "roof".into(),
+                caption: "Roof under the line board".into(),
+            },
+            Photo {
+                image: "not there".into(),
+                caption: "Roof from behind".into(),
+            },
+        ],
+        readings: vec![],
+    }
+}
+
+fn reading() -> Reading {
+    let spot = |(x_mm, y_mm, height_mm, length_mm, width_mm, angle_deg)| Spot {
+        x_mm,
+        y_mm,
+        height_mm,
+        sigma_mm: 0.0011,
+        length_mm,
+        width_mm,
+        angle_deg,
+    };
+    let spots: Vec<Spot> = SPOTS.into_iter().map(spot).collect();
+    let frame = |index: usize| Frame {
+        file: format!("screen_{index}.jpg"),
+        role: "pattern".into(),
+        used: index != 11,
+        note: if index == 11 {
+            "moved 3 px against the others".into()
+        } else {
+            String::new()
+        },
+    };
+    Reading {
+        date: Some(date(2026, 11, 24)),
+        map: Some(map(&spots)),
+        photo: Some("panel".into()),
+        spots,
+        finish: Finish {
+            limit_mm: 0.005,
+            verdict: Verdict::NotDone,
+            reason: "The deepest low is 412 µm ± 2 µm deep.".into(),
+        },
+        read_fraction: 0.973,
+        absolute: true,
+        unread: vec![
+            Unread {
+                code: "tag".into(),
+                fraction: 0.021,
+                text: String::new(),
+                next: String::new(),
+            },
+            Unread {
+                code: "folded".into(),
+                fraction: 0.006,
+                text: String::new(),
+                next: String::new(),
+            },
+        ],
+        notes: vec!["The focal length of the set-up photo differs from the others.".into()],
+        frames: (0..26).map(frame).collect(),
+        camera: "focal length 3120 px, from EXIF and refined".into(),
+        version: "dentwright 0.1.0".into(),
+        settings: vec![
+            ("step_mm".into(), "0.5".into()),
+            ("finish_limit_um".into(), "5".into()),
+        ],
+    }
+}
+
+/// x, y, height, length, width (mm), turn (degrees).
+const SPOTS: [(f64, f64, f64, f64, f64, f64); 3] = [
+    (-42.0, 18.0, -0.412, 31.0, 27.0, 10.0),
+    (38.0, -22.0, -0.268, 22.0, 14.0, 35.0),
+    (21.0, 30.0, 0.034, 12.0, 11.0, 0.0),
+];
+
+/// The spots as Gaussian hills and hollows on 240 × 150 mm, with a corner and a tag unread.
+fn map(spots: &[Spot]) -> Map {
+    let (nx, ny, step_mm, x0_mm, y0_mm) = (480, 300, 0.5, -120.0, -75.0);
+    let height_mm = |x_mm: f64, y_mm: f64| -> f64 {
+        let of_spot = |spot: &Spot| {
+            let (sin, cos) = spot.angle_deg.to_radians().sin_cos();
+            let (dx, dy) = (x_mm - spot.x_mm, y_mm - spot.y_mm);
+            let (u, v) = (dx * cos + dy * sin, dy * cos - dx * sin);
+            let away = (u / spot.length_mm).powi(2) + (v / spot.width_mm).powi(2);
+            spot.height_mm * (-6.0 * away).exp()
+        };
+        spots.iter().map(of_spot).sum()
+    };
+    let cell = |index: usize| {
+        let (x_mm, y_mm) = (
+            x0_mm + step_mm * (index % nx) as f64,
+            y0_mm + step_mm * (index / nx) as f64,
+        );
+        let tag = (x_mm - 84.0).abs() < 12.0 && (y_mm - 48.0).abs() < 12.0;
+        let corner = x_mm + y_mm < -165.0;
+        if tag || corner {
+            f32::NAN
+        } else {
+            height_mm(x_mm, y_mm) as f32
+        }
+    };
+    Map {
+        x0_mm,
+        y0_mm,
+        step_mm,
+        nx,
+        ny,
+        deviation_mm: (0..nx * ny).map(cell).collect(),
+    }
+}
+
+fn sample_quote() -> Quote {
+    let quoted = |what: &str, row: &DentRow| QuotedDent {
+        what: what.into(),
+        dent: row.dent.clone(),
+    };
+    let (door, roof) = (door(), roof());
+    let dents = door
+        .dents
+        .iter()
+        .map(|row| quoted("Front door, left", row))
+        .chain(roof.dents.iter().map(|row| quoted("Roof", row)));
+    let input = QuoteInput {
+        dents: dents.collect(),
+        ri_lines: vec![
+            RiLine {
+                what: "headlining, lowered".into(),
+                charge: Charge::Hours("2.5".parse().unwrap()),
+            },
+            RiLine {
+                what: "door card".into(),
+                charge: Charge::Hours("0.6".parse().unwrap()),
+            },
+        ],
+        uplifts: vec![Uplift {
+            what: "Work outdoors".into(),
+            percent: "10".parse().unwrap(),
+            on: UpliftOn::Labour,
+        }],
+        add_or_compound: Stacking::Add,
+        hourly_rate: "95.00".parse().unwrap(),
+        parts: vec![Part {
+            what: "Clips".into(),
+            quantity: "6".parse().unwrap(),
+            unit_price: "1.35".parse().unwrap(),
+        }],
+        sundries: vec![Sundry {
+            what: "Cavity wax".into(),
+            amount: "14.00".parse().unwrap(),
+        }],
+        discount: Some(Discount::Percent("3".parse().unwrap())),
+        tax_percent: "19".parse().unwrap(),
+        currency: "EUR".into(),
+    };
+    quote(&input, &HoursSettings::default()).unwrap()
+}
+
+/// A drawn stand-in for a photo: lines mirrored in a panel with a dent.
+fn photo(width: u32, height: u32) -> Vec<u8> {
+    let pixel = |x: u32, y: u32| {
+        let (u, v) = (
+            f64::from(x) / f64::from(width) - 0.55,
+            f64::from(y) / f64::from(height) - 0.45,
+        );
+        let bend = 0.05 * (-(u * u + v * v) * 60.0).exp() * u.signum();
+        let line = (((u + bend) * 70.0 + v * 6.0).sin() * 0.5 + 0.5).powi(2);
+        let light = 60.0 + 150.0 * line;
+        image::Rgb([
+            (0.55 * light) as u8,
+            (0.72 * light) as u8,
+            (0.86 * light + 20.0) as u8,
+        ])
+    };
+    let mut bytes = std::io::Cursor::new(Vec::new());
+    image::RgbImage::from_fn(width, height, pixel)
+        .write_to(&mut bytes, image::ImageFormat::Jpeg)
+        .unwrap();
+    bytes.into_inner()
+}

@@ -1,0 +1,53 @@
+//! Pictures on their way into the report: each checked first, so that one broken photo leaves a
+//! line of text in its place and not a report that cannot be made.
+
+use serde_json::{Value, json};
+use typst::foundations::{Bytes, Smart};
+use typst::visualize::{ExchangeFormat, RasterImage};
+
+use crate::words::Words;
+use crate::{NamedImage, ReportError};
+
+/// Pictures given by name, and those that the report has asked for so far.
+pub(crate) struct Pictures<'a> {
+    given: &'a [NamedImage],
+    files: Vec<(String, Bytes)>,
+}
+
+impl<'a> Pictures<'a> {
+    pub(crate) fn new(given: &'a [NamedImage]) -> Self {
+        Self {
+            given,
+            files: Vec::new(),
+        }
+    }
+
+    /// A photo by its name: the file that it is under, or why there is none.
+    pub(crate) fn photo(&mut self, name: &str, words: &Words) -> Result<Value, ReportError> {
+        let given = self.given.iter().find(|image| image.name == name);
+        match given.and_then(|image| decoded(&image.bytes)) {
+            Some(bytes) => Ok(json!({ "file": self.add(bytes) })),
+            None => Ok(json!({ "missing": words.fill("photo-missing", &[("name", name)])? })),
+        }
+    }
+
+    /// Files pixels or a photo under a name of our own; entered names never reach typst's paths.
+    pub(crate) fn add(&mut self, bytes: Bytes) -> String {
+        let name = format!("picture-{}", self.files.len());
+        self.files.push((name.clone(), bytes));
+        name
+    }
+
+    pub(crate) fn into_files(self) -> Vec<(String, Bytes)> {
+        self.files
+    }
+}
+
+/// The bytes, if they are a whole picture of a kind that typst knows. Typst keeps what it
+/// decoded here and does not decode it again.
+fn decoded(bytes: &[u8]) -> Option<Bytes> {
+    let format = ExchangeFormat::detect(bytes)?;
+    let bytes = Bytes::new(bytes.to_vec());
+    RasterImage::new(bytes.clone(), format, Smart::Auto).ok()?;
+    Some(bytes)
+}

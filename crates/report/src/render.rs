@@ -1,0 +1,55 @@
+//! From the values to PDF bytes.
+
+use typst::diag::SourceDiagnostic;
+use typst_layout::PagedDocument;
+use typst_pdf::PdfOptions;
+
+use crate::view;
+use crate::world::ReportWorld;
+use crate::{Report, ReportData, ReportError};
+
+/// Makes the report.
+///
+/// The same values give the same bytes. A photo that cannot be decoded is named in its place;
+/// a map whose sizes do not fit is left out.
+///
+/// # Errors
+/// When a template or a language file of the program is broken; entered values cannot cause one.
+pub fn report(data: &ReportData) -> Result<Report, ReportError> {
+    let _evict = EvictAfter;
+    let document = lay_out(data)?;
+    let options = PdfOptions {
+        creator: typst::foundations::Smart::Custom(Some("Dentwright".to_owned())),
+        ..PdfOptions::default()
+    };
+    let pdf =
+        typst_pdf::pdf(&document, &options).map_err(|errors| ReportError::Pdf(first(&errors)))?;
+    Ok(Report {
+        pdf,
+        pages: document.pages().len(),
+    })
+}
+
+/// Sets the pages.
+pub(crate) fn lay_out(data: &ReportData) -> Result<PagedDocument, ReportError> {
+    let world = ReportWorld::new(view::files(data)?);
+    typst::compile::<PagedDocument>(&world)
+        .output
+        .map_err(|errors| ReportError::Template(first(&errors)))
+}
+
+fn first(errors: &[SourceDiagnostic]) -> String {
+    errors
+        .first()
+        .map_or_else(String::new, |error| error.message.to_string())
+}
+
+/// Empties typst's cache when a report is made or has failed: photos would stay in it, megabytes
+/// a report, for as long as the server runs.
+struct EvictAfter;
+
+impl Drop for EvictAfter {
+    fn drop(&mut self) {
+        comemo::evict(0);
+    }
+}
