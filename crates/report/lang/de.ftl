@@ -38,6 +38,7 @@ car-drawn = Das Fahrzeug aufgeklappt, vorn ist links, die linke Seite unten, mit
 panel-head = Bauteil
 dents-head = Dellen
 finish-head = Befund
+finish-none = nicht gemessen
 no-damage = Es ist kein Schaden aufgenommen.
 
 panel-bonnet = Motorhaube
@@ -146,8 +147,7 @@ unit-percent = %
 net = Netto
 tax = Steuer, { $percent } %
 gross = Gesamt, wahrscheinlich
-gross-range = Zu erwarten zwischen
-and = und
+gross-range = Gesamt mit Steuer
 hours-range = Stunden an den Dellen
 range-low = niedrig
 range-likely = wahrscheinlich

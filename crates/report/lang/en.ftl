@@ -38,6 +38,7 @@ car-drawn = The car unfolded, its front to the left, its left side below, with n
 panel-head = Panel
 dents-head = Dents
 finish-head = Finish
+finish-none = not measured
 no-damage = No damage has been recorded.
 
 panel-bonnet = Bonnet
@@ -146,8 +147,7 @@ unit-percent = %
 net = Net
 tax = Tax, { $percent } %
 gross = Total, likely
-gross-range = Expected between
-and = and
+gross-range = Total with tax
 hours-range = Hours on the dents
 range-low = low
 range-likely = likely

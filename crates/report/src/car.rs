@@ -21,6 +21,8 @@ enum View {
 }
 
 const SIZE: [f64; 2] = [392.0, 220.0];
+/// Room above and below, for the wheels.
+const ROOM: f64 = 4.0;
 /// Where the left side's outlines start, down from the top; the right side is its mirror image.
 const SIDE_DOWN: f64 = 150.0;
 
@@ -115,8 +117,8 @@ const PANELS: [Panel; 19] = [
         "fuel_flap",
         View::Right,
         (
-            "M318,36 L330,36 L330,46 L318,46 Z",
-            [318.0, 36.0, 12.0, 10.0],
+            "M340,40 L350,40 L350,49 L340,49 Z",
+            [340.0, 40.0, 10.0, 9.0],
         ),
     ),
 ];
@@ -132,8 +134,9 @@ pub(crate) fn draw<'a>(
     marks: impl Iterator<Item = (&'a str, (f64, f64), usize)> + Clone,
 ) -> String {
     let [width, height] = SIZE;
+    let (top, tall) = (-ROOM, height + 2.0 * ROOM);
     let mut svg =
-        format!(r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {width} {height}">"#);
+        format!(r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 {top} {width} {tall}">"#);
     svg.push_str(
         r##"<g fill="#fff" stroke="#5b6b73" stroke-width="0.9" stroke-linejoin="round">"##,
     );

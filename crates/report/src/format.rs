@@ -7,8 +7,10 @@ use rust_decimal::Decimal;
 use crate::words::Words;
 use crate::{Language, LengthUnit, ReportError};
 
-/// Thin no-break space: between a number and its unit, in German before the currency.
-const GAP: char = '\u{202f}';
+/// No-break space: between a number and its unit, in German before the currency.
+const GAP: char = '\u{a0}';
+/// Thin no-break space: around ±.
+const THIN: char = '\u{202f}';
 /// A true minus sign.
 const MINUS: char = '\u{2212}';
 /// Micrometres in a thousandth of an inch.
@@ -93,7 +95,7 @@ impl Format {
         // A doubt that rounds to nothing is shown as one last digit: no reading is free of doubt.
         let last = if places == 3 { 1e-3 } else { 1e-4 };
         let doubt = (2.0 * sigma_mm * per_mm).max(last);
-        format!("{depth}{GAP}±{GAP}{}", self.number(doubt, places))
+        format!("{depth}{THIN}±{THIN}{}", self.number(doubt, places))
     }
 
     /// Unit of sizes and depths.
@@ -202,9 +204,9 @@ mod tests {
     #[test]
     fn money_is_written_as_the_language_does() {
         assert_eq!(money(&EN, "1234.56", "EUR"), "€1,234.56");
-        assert_eq!(money(&DE, "1234.56", "EUR"), "1.234,56\u{202f}€");
+        assert_eq!(money(&DE, "1234.56", "EUR"), "1.234,56\u{a0}€");
         assert_eq!(money(&EN, "-14.5", "GBP"), "−£14.50");
-        assert_eq!(money(&DE, "1234567", "CHF"), "1.234.567,00\u{202f}CHF");
+        assert_eq!(money(&DE, "1234567", "CHF"), "1.234.567,00\u{a0}CHF");
         assert_eq!(money(&EN, "999.5", "JPY"), "¥1,000");
         assert_eq!(money(&EN, "-0.00", "EUR"), "€0.00");
     }
@@ -225,11 +227,11 @@ mod tests {
 
     #[test]
     fn units() {
-        assert_eq!(EN.length(24.6), "25\u{202f}mm");
-        assert_eq!(INCH.length(25.4), "1.00\u{202f}in");
-        assert_eq!(EN.height(0.005), "5\u{202f}µm");
-        assert_eq!(INCH.height(0.0254), "1.0\u{202f}mil");
-        assert_eq!(DE.percent(0.987), "99\u{202f}%");
+        assert_eq!(EN.length(24.6), "25\u{a0}mm");
+        assert_eq!(INCH.length(25.4), "1.00\u{a0}in");
+        assert_eq!(EN.height(0.005), "5\u{a0}µm");
+        assert_eq!(INCH.height(0.0254), "1.0\u{a0}mil");
+        assert_eq!(DE.percent(0.987), "99\u{a0}%");
         assert_eq!(EN.percent(0.004), "0.4%");
         assert_eq!(EN.number(f64::NAN, 1), "–");
     }

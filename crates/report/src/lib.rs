@@ -22,6 +22,9 @@
 //! flash point of isopropanol from the NIOSH Pocket Guide and the noise level from HSE,
 //! "Noise in motor vehicle repair".
 
+#[cfg(test)]
+extern crate self as dentwright_report; // the tests share the sample of the example
+
 mod car;
 mod cautions;
 mod colour;

@@ -85,7 +85,7 @@ fn bar(width_mm: f64, format: &Format) -> Value {
     let places = if length < 1.0 { 2 } else { 0 };
     json!({
         "share": length * unit_mm / width_mm,
-        "label": format!("{}\u{202f}{}", format.number(length, places), format.length_unit()),
+        "label": format!("{}\u{a0}{}", format.number(length, places), format.length_unit()),
     })
 }
 
@@ -153,9 +153,9 @@ mod tests {
     #[test]
     fn scale_bar_and_legend_are_round() {
         let picture = draw(&map(), &[], &FORMAT).unwrap();
-        assert_eq!(picture.about["bar"]["label"], "20\u{202f}mm");
+        assert_eq!(picture.about["bar"]["label"], "20\u{a0}mm");
         assert_eq!(picture.about["bar"]["share"], 0.25);
-        assert_eq!(picture.about["ticks"][0], "−500\u{202f}µm");
+        assert_eq!(picture.about["ticks"][0], "−500\u{a0}µm");
     }
 
     #[test]

@@ -26,7 +26,7 @@ impl<'a> Pictures<'a> {
     pub(crate) fn photo(&mut self, name: &str, words: &Words) -> Result<Value, ReportError> {
         let given = self.given.iter().find(|image| image.name == name);
         match given.and_then(|image| decoded(&image.bytes)) {
-            Some(bytes) => Ok(json!({ "file": self.add(bytes) })),
+            Some((bytes, aspect)) => Ok(json!({ "file": self.add(bytes), "aspect": aspect })),
             None => Ok(json!({ "missing": words.fill("photo-missing", &[("name", name)])? })),
         }
     }
@@ -43,11 +43,14 @@ impl<'a> Pictures<'a> {
     }
 }
 
-/// The bytes, if they are a whole picture of a kind that typst knows. Typst keeps what it
+/// The bytes with width over height, if they are a whole picture of a kind that typst knows. Typst keeps what it
 /// decoded here and does not decode it again.
-fn decoded(bytes: &[u8]) -> Option<Bytes> {
+fn decoded(bytes: &[u8]) -> Option<(Bytes, f64)> {
     let format = ExchangeFormat::detect(bytes)?;
     let bytes = Bytes::new(bytes.to_vec());
-    RasterImage::new(bytes.clone(), format, Smart::Auto).ok()?;
-    Some(bytes)
+    let image = RasterImage::new(bytes.clone(), format, Smart::Auto).ok()?;
+    Some((
+        bytes,
+        f64::from(image.width()) / f64::from(image.height().max(1)),
+    ))
 }

@@ -1,6 +1,6 @@
 //! A quote for the template: lines, sums, the spread.
 
-use dentwright_price::{Line, LineKind, Quote, Stacking, Unit};
+use dentwright_price::{Line, LineKind, Quote, Stacking, Unit, round};
 use rust_decimal::Decimal;
 use serde_json::{Value, json};
 
@@ -10,7 +10,7 @@ use crate::view::Setting;
 pub(crate) fn quote(quote: &Quote, with: &Setting) -> Result<Value, ReportError> {
     let (format, words) = (&with.format, &with.words);
     let money = |amount| format.money(amount, &quote.currency);
-    let hours = |hours: f64| format!("{}\u{202f}h", format.number(hours, 1));
+    let hours = |hours: f64| format!("{}\u{a0}h", format.number(hours, 1));
     let uplifts = quote
         .lines
         .iter()
@@ -43,12 +43,15 @@ fn line(line: &Line, currency: &str, with: &Setting) -> Result<Value, ReportErro
     let (format, words) = (&with.format, &with.words);
     let quantity = match line.unit {
         Unit::Hour => format!(
-            "{}\u{202f}{}",
-            format.decimal(line.quantity),
+            "{}\u{a0}{}",
+            format.decimal(round(
+                line.quantity,
+                line.quantity.normalize().scale().max(2)
+            )),
             words.say("unit-hour")?
         ),
         Unit::Percent => format!(
-            "{}\u{202f}{}",
+            "{}\u{a0}{}",
             format.quantity(line.quantity),
             words.say("unit-percent")?
         ),

@@ -1,9 +1,8 @@
 //! A report's values, all invented: no such people, shop or car exist.
 
 use dentwright_price::*;
-use dentwright_report as report;
+use dentwright_report::*;
 use jiff::civil::date;
-use report::*;
 
 /// A job with one measured and one hand-entered damage and everything that a report can show.
 pub fn sample(language: Language, length_unit: LengthUnit, paper: Paper) -> ReportData {
@@ -240,16 +239,16 @@ fn map(spots: &[Spot]) -> Map {
 }
 
 fn sample_quote() -> Quote {
-    let quoted = |what: &str, row: &DentRow| QuotedDent {
-        what: what.into(),
+    let quoted = |panel: &str, row: &DentRow| QuotedDent {
+        what: format!(
+            "{panel}: {:.0} × {:.0} mm",
+            row.dent.length_mm, row.dent.width_mm
+        ),
         dent: row.dent.clone(),
     };
     let (door, roof) = (door(), roof());
-    let dents = door
-        .dents
-        .iter()
-        .map(|row| quoted("Front door, left", row))
-        .chain(roof.dents.iter().map(|row| quoted("Roof", row)));
+    let of_door = door.dents.iter().map(|row| quoted("Front door, left", row));
+    let dents = of_door.chain(roof.dents.iter().map(|row| quoted("Roof", row)));
     let input = QuoteInput {
         dents: dents.collect(),
         ri_lines: vec![
