@@ -36,7 +36,7 @@ pub struct Caution {
 /// ```
 /// use dentwright_report::{Language, caution};
 /// let strut = caution("gas_strut", Language::En)?.unwrap();
-/// assert!(strut.text.contains("prop"));
+/// assert!(strut.text.contains("Prop the lid"));
 /// assert_eq!(caution("no_such_code", Language::En)?, None);
 /// # Ok::<(), dentwright_report::ReportError>(())
 /// ```

@@ -106,11 +106,6 @@ impl Format {
         }
     }
 
-    /// A size with its unit.
-    pub(crate) fn length(&self, mm: f64) -> String {
-        format!("{}{GAP}{}", self.across(mm), self.length_unit())
-    }
-
     /// A small height in µm or mil, with its unit.
     pub(crate) fn height(&self, mm: f64) -> String {
         let um = 1e3 * mm;
@@ -227,8 +222,8 @@ mod tests {
 
     #[test]
     fn units() {
-        assert_eq!(EN.length(24.6), "25\u{a0}mm");
-        assert_eq!(INCH.length(25.4), "1.00\u{a0}in");
+        assert_eq!(EN.across(24.6) + EN.length_unit(), "25mm");
+        assert_eq!(INCH.across(25.4) + INCH.length_unit(), "1.00in");
         assert_eq!(EN.height(0.005), "5\u{a0}µm");
         assert_eq!(INCH.height(0.0254), "1.0\u{a0}mil");
         assert_eq!(DE.percent(0.987), "99\u{a0}%");

@@ -21,7 +21,7 @@ pub(crate) struct Picture {
 pub(crate) fn draw(map: &Map, spots: &[Spot], format: &Format) -> Option<Picture> {
     let fits =
         map.nx >= LEAST_CELLS && map.ny >= LEAST_CELLS && map.deviation_mm.len() == map.nx * map.ny;
-    if !fits || !(map.step_mm > 0.0 && map.step_mm.is_finite()) {
+    if !(fits && map.step_mm > 0.0 && map.step_mm.is_finite()) {
         return None;
     }
     let most_mm = map
