@@ -1,185 +1,196 @@
-//! The drawn car: our own, unfolded, front to the left, the left side below and the right side
-//! above. No car in particular.
+//! The drawn car: our own, unfolded, the same as in the web app (`web/src/lib/car.ts`) but lying
+//! on its side to save paper: front to the left, the car's left side below. No car in particular.
 
 use std::fmt::Write;
 
-/// A panel: its codes, its outline in the view it belongs to, and the box around it
-/// (x, y, width, height).
-struct Panel {
-    code: &'static str,
-    view: View,
-    outline: &'static str,
-    within: [f64; 4],
-}
+/// Size of the drawing as the app has it, front up; a unit is about a centimetre.
+const WIDTH: f64 = 420.0;
+const HEIGHT: f64 = 640.0;
+/// Lays the drawing down: front up becomes front to the left.
+const LAID_DOWN: &str = "matrix(0 -1 1 0 0 420)";
+/// Turns a left outline into a right one.
+const MIRROR: &str = "matrix(-1 0 0 1 420 0)";
 
-/// Which part of the unfolded car, and so how its outlines are placed.
-#[derive(Clone, Copy, PartialEq)]
-enum View {
-    Above,
-    Left,
-    Right,
-}
+/// A panel's outline and the box around it: left, top, width, height.
+type Outline = (&'static str, &'static str, [f64; 4]);
 
-const SIZE: [f64; 2] = [392.0, 220.0];
-/// Room above and below, for the wheels.
-const ROOM: f64 = 4.0;
-/// Where the left side's outlines start, down from the top; the right side is its mirror image.
-const SIDE_DOWN: f64 = 150.0;
-
-const RAIL: (&str, [f64; 4]) = (
-    "M116,32 C128,12 150,3 190,2 L240,2 C270,3 285,10 301,29 L294,31 C281,14 268,8 240,7 L190,7 C155,8 139,14 125,33 Z",
-    [116.0, 2.0, 185.0, 31.0],
-);
-const FRONT_WING: (&str, [f64; 4]) = (
-    "M38,38 C58,32 88,31 114,33 L121,35 L126,57 L111,57 C109,43 100,36 88,36 C76,36 67,43 65,57 L43,57 C38,52 36,44 38,38 Z",
-    [36.0, 31.0, 90.0, 26.0],
-);
-const FRONT_DOOR: (&str, [f64; 4]) = (
-    "M123,35 L206,34 L208,59 L128,59 Z",
-    [123.0, 34.0, 85.0, 25.0],
-);
-const REAR_DOOR: (&str, [f64; 4]) = (
-    "M208,34 L285,34 C277,41 270,48 268,59 L210,59 Z",
-    [208.0, 34.0, 77.0, 25.0],
-);
-const REAR_WING: (&str, [f64; 4]) = (
-    "M288,34 C306,30 342,31 358,36 C362,43 361,51 356,57 L337,57 C335,43 325,36 313,36 C301,36 291,43 289,57 L270,57 C272,48 279,41 288,34 Z",
-    [270.0, 30.0, 92.0, 27.0],
-);
-const SILL: (&str, [f64; 4]) = (
-    "M112,61 L288,61 L286,66 L114,66 Z",
-    [112.0, 61.0, 176.0, 5.0],
-);
-
-const fn side(
-    code: &'static str,
-    view: View,
-    (outline, within): (&'static str, [f64; 4]),
-) -> Panel {
-    Panel {
-        code,
-        view,
-        outline,
-        within,
-    }
-}
-
-const fn above(code: &'static str, outline: &'static str, within: [f64; 4]) -> Panel {
-    Panel {
-        code,
-        view: View::Above,
-        outline,
-        within,
-    }
-}
-
-const REAR_LID: (&str, [f64; 4]) = (
-    "M293,83 C312,82 330,83 344,87 C349,94 351,102 351,110 C351,118 349,126 344,133 C330,137 312,138 293,137 C299,128 301,119 301,110 C301,101 299,92 293,83 Z",
-    [293.0, 82.0, 58.0, 56.0],
-);
-
-const PANELS: [Panel; 19] = [
-    above(
+const MIDDLE: [Outline; 7] = [
+    (
         "front_bumper",
-        "M36,84 C26,92 23,100 23,110 C23,120 26,128 36,136 L44,134 C36,126 34,118 34,110 C34,102 36,94 44,86 Z",
-        [23.0, 84.0, 21.0, 52.0],
+        "M132 52 Q132 20 168 14 Q210 8 252 14 Q288 20 288 52 Q210 40 132 52Z",
+        [132.0, 11.0, 156.0, 41.0],
     ),
-    above(
+    (
         "bonnet",
-        "M47,86 C70,81 95,80 116,81 C110,90 108,100 108,110 C108,120 110,130 116,139 C95,140 70,139 47,134 C40,126 37,118 37,110 C37,102 40,94 47,86 Z",
-        [37.0, 80.0, 79.0, 60.0],
+        "M136 62 Q210 48 284 62 L290 178 Q210 160 130 178Z",
+        [130.0, 55.0, 160.0, 123.0],
     ),
-    above(
-        "roof",
-        "M153,88 C190,85 225,85 258,88 C261,96 262,103 262,110 C262,117 261,124 258,132 C225,135 190,135 153,132 C150,124 149,117 149,110 C149,103 150,96 153,88 Z",
-        [149.0, 85.0, 113.0, 50.0],
+    (
+        "boot_lid",
+        "M140 470 Q210 482 280 470 L282 560 Q210 578 138 560Z",
+        [138.0, 470.0, 144.0, 99.0],
     ),
-    above("boot_lid", REAR_LID.0, REAR_LID.1),
-    above("tailgate", REAR_LID.0, REAR_LID.1),
-    above(
+    (
+        "tailgate",
+        "M146 420 Q210 432 274 420 L284 560 Q210 578 136 560Z",
+        [136.0, 420.0, 148.0, 149.0],
+    ),
+    (
         "rear_bumper",
-        "M347,86 L355,84 C364,92 367,101 367,110 C367,119 364,128 355,136 L347,134 C352,126 354,118 354,110 C354,102 352,94 347,86 Z",
-        [347.0, 84.0, 20.0, 52.0],
+        "M132 574 Q210 592 288 574 L286 606 Q282 624 252 628 Q210 633 168 628 Q138 624 134 606Z",
+        [132.0, 574.0, 156.0, 57.0],
     ),
-    side("roof_rail_left", View::Left, RAIL),
-    side("front_wing_left", View::Left, FRONT_WING),
-    side("front_door_left", View::Left, FRONT_DOOR),
-    side("rear_door_left", View::Left, REAR_DOOR),
-    side("rear_wing_left", View::Left, REAR_WING),
-    side("sill_left", View::Left, SILL),
-    side("roof_rail_right", View::Right, RAIL),
-    side("front_wing_right", View::Right, FRONT_WING),
-    side("front_door_right", View::Right, FRONT_DOOR),
-    side("rear_door_right", View::Right, REAR_DOOR),
-    side("rear_wing_right", View::Right, REAR_WING),
-    side("sill_right", View::Right, SILL),
-    side(
+    (
+        "roof",
+        "M152 246 Q210 236 268 246 L272 408 Q210 420 148 408Z",
+        [148.0, 241.0, 124.0, 173.0],
+    ),
+    (
         "fuel_flap",
-        View::Right,
-        (
-            "M340,40 L350,40 L350,49 L340,49 Z",
-            [340.0, 40.0, 10.0, 9.0],
-        ),
+        "M352 436 h16 a6 6 0 0 1 6 6 v16 a6 6 0 0 1 -6 6 h-16 a6 6 0 0 1 -6 -6 v-16 a6 6 0 0 1 6 -6Z",
+        [346.0, 436.0, 28.0, 28.0],
     ),
 ];
 
-/// Codes of the panels that the drawing knows.
-#[cfg(test)]
-pub(crate) fn codes() -> impl Iterator<Item = &'static str> {
-    PANELS.iter().map(|panel| panel.code)
+/// Outlines of the left side; the right side is their mirror image.
+const SIDE: [Outline; 6] = [
+    (
+        "front_wing",
+        "M44 66 Q96 50 122 64 L116 186 L40 186 L40 172 A38 38 0 0 0 40 98 Z",
+        [40.0, 57.0, 82.0, 129.0],
+    ),
+    (
+        "front_door",
+        "M40 192 L92 192 L92 304 L40 304Z",
+        [40.0, 192.0, 52.0, 112.0],
+    ),
+    (
+        "rear_door",
+        "M40 310 L92 310 L92 392 Q88 410 74 418 L40 418Z",
+        [40.0, 310.0, 52.0, 108.0],
+    ),
+    (
+        "rear_wing",
+        "M78 422 Q94 414 98 396 L122 420 L126 562 Q96 574 56 566 L44 546 A38 38 0 0 0 40 474 L40 424Z",
+        [40.0, 396.0, 86.0, 174.0],
+    ),
+    (
+        "roof_rail",
+        "M124 202 Q132 228 140 244 L136 412 L122 408 L118 300Z",
+        [118.0, 202.0, 22.0, 210.0],
+    ),
+    (
+        "sill",
+        "M8 192 L32 192 L32 418 L8 418 Q4 305 8 192Z",
+        [6.0, 192.0, 26.0, 226.0],
+    ),
+];
+
+/// Windscreen; then the side windows, left.
+const GLASS: [&str; 3] = [
+    "M134 188 Q210 170 286 188 L268 238 Q210 228 152 238Z",
+    "M97 196 L114 204 L114 300 L97 300Z",
+    "M97 310 L114 310 L116 402 L99 390Z",
+];
+const REAR_GLASS: &str = "M149 416 Q210 428 271 416 L279 462 Q210 474 141 462Z";
+const TAILGATE_GLASS: &str = "M160 432 Q210 440 260 432 L268 478 Q210 488 152 478Z";
+/// Centres of the wheels, left.
+const WHEELS: [[f64; 2]; 2] = [[30.0, 135.0], [30.0, 510.0]];
+
+/// A panel as it is drawn.
+struct Panel {
+    code: String,
+    outline: &'static str,
+    within: [f64; 4],
+    mirrored: bool,
 }
 
-/// Draws the car as SVG with numbered marks: (panel code, place in its box, number).
-pub(crate) fn draw<'a>(
-    marks: impl Iterator<Item = (&'a str, (f64, f64), usize)> + Clone,
-) -> String {
-    let [width, height] = SIZE;
-    let (top, tall) = (-ROOM, height + 2.0 * ROOM);
+/// All panels; of boot lid and tailgate both.
+fn panels() -> Vec<Panel> {
+    let middle = MIDDLE.into_iter().map(|(code, outline, within)| Panel {
+        code: code.to_owned(),
+        outline,
+        within,
+        mirrored: false,
+    });
+    let sides = SIDE.into_iter().flat_map(|(code, outline, within)| {
+        let [left, top, width, height] = within;
+        [("left", left, false), ("right", WIDTH - left - width, true)].map(
+            |(side, left, mirrored)| Panel {
+                code: format!("{code}_{side}"),
+                outline,
+                within: [left, top, width, height],
+                mirrored,
+            },
+        )
+    });
+    // The flap lies on a wing, so it is drawn after it.
+    sides.chain(middle).collect()
+}
+
+/// Codes of the panels that the drawing knows.
+#[cfg(test)]
+pub(crate) fn codes() -> Vec<String> {
+    panels().into_iter().map(|panel| panel.code).collect()
+}
+
+/// A numbered place: panel code, place in the panel's box (right and down as the app draws it),
+/// number.
+pub(crate) type Mark<'a> = (&'a str, (f64, f64), usize);
+
+/// Draws the car with its marks, as SVG.
+pub(crate) fn draw(marks: &[Mark]) -> String {
+    let hatch = marks.iter().any(|(code, ..)| *code == "tailgate");
     let mut svg =
-        format!(r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 {top} {width} {tall}">"#);
-    svg.push_str(
-        r##"<g fill="#fff" stroke="#5b6b73" stroke-width="0.9" stroke-linejoin="round">"##,
+        format!(r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {HEIGHT} {WIDTH}">"#);
+    let _ = write!(
+        svg,
+        r##"<g transform="{LAID_DOWN}" fill="#fff" stroke="#5b6b73" stroke-width="1.3" stroke-linejoin="round">"##
     );
-    for view in [View::Above, View::Left, View::Right] {
-        let _ = write!(svg, r#"<g transform="{}">"#, placed(view));
-        svg.push_str(glass(view));
-        for panel in PANELS
-            .iter()
-            .filter(|panel| panel.view == view && panel.code != "tailgate")
-        {
-            let hit = marks
-                .clone()
-                .any(|(code, ..)| code == panel.code || stands_for(panel.code, code));
-            let fill = if hit {
-                r##" fill="#dcebee" stroke="#17505c" stroke-width="1.4""##
-            } else {
-                ""
-            };
-            let _ = write!(svg, r#"<path d="{}"{fill}/>"#, panel.outline);
+    svg.push_str(&glass(hatch));
+    for panel in panels() {
+        if panel.code == if hatch { "boot_lid" } else { "tailgate" } {
+            continue;
         }
-        svg.push_str("</g>");
+        let hit = marks.iter().any(|(code, ..)| *code == panel.code);
+        let fill = if hit {
+            r##" fill="#d6e7ea" stroke="#17505c" stroke-width="2.2""##
+        } else {
+            ""
+        };
+        let turn = if panel.mirrored {
+            format!(r#" transform="{MIRROR}""#)
+        } else {
+            String::new()
+        };
+        let _ = write!(svg, r#"<path d="{}"{turn}{fill}/>"#, panel.outline);
+    }
+    if hatch {
+        let _ = write!(
+            svg,
+            r##"<path d="{TAILGATE_GLASS}" fill="#eef1f2" stroke="#a9b3b8"/>"##
+        );
     }
     svg.push_str("</g>");
-    for (code, at, number) in marks {
+    for &(code, at, number) in marks {
         if let Some((x, y)) = place(code, at) {
-            let _ = write!(
-                svg,
-                r##"<circle cx="{x:.1}" cy="{y:.1}" r="6.4" fill="#17505c" stroke="#fff" stroke-width="1"/>"##
-            );
-            let _ = write!(
-                svg,
-                r##"<text x="{x:.1}" y="{:.1}" font-family="Libertinus Serif" font-weight="600" font-size="8.6" fill="#fff" text-anchor="middle">{number}</text>"##,
-                y + 2.9
-            );
+            svg.push_str(&mark(x, y, number));
         }
     }
     svg.push_str("</svg>");
     svg
 }
 
-/// Where a place on a panel lies in the whole drawing.
+fn mark(x: f64, y: f64, number: usize) -> String {
+    let baseline = y + 4.4;
+    format!(
+        r##"<circle cx="{x:.1}" cy="{y:.1}" r="10.5" fill="#17505c" stroke="#fff" stroke-width="1.5"/><text x="{x:.1}" y="{baseline:.1}" font-family="Libertinus Serif" font-weight="600" font-size="13.5" fill="#fff" text-anchor="middle">{number}</text>"##
+    )
+}
+
+/// Where a place on a panel lies in the drawing as laid down.
 fn place(code: &str, (across, down): (f64, f64)) -> Option<(f64, f64)> {
-    let panel = PANELS.iter().find(|panel| panel.code == code)?;
+    let panel = panels().into_iter().find(|panel| panel.code == code)?;
     let share = |value: f64| {
         if value.is_finite() {
             value.clamp(0.0, 1.0)
@@ -188,41 +199,29 @@ fn place(code: &str, (across, down): (f64, f64)) -> Option<(f64, f64)> {
         }
     };
     let [left, top, width, height] = panel.within;
-    let x = left + share(across) * width;
-    let y = top + share(down) * height;
-    Some(match panel.view {
-        View::Above => (x, y),
-        View::Left => (x, SIDE_DOWN + y),
-        // Down on paper is up in the mirrored outline.
-        View::Right => (
-            x,
-            SIZE[1] - SIDE_DOWN - (top + (1.0 - share(down)) * height),
-        ),
-    })
-}
-
-fn stands_for(drawn: &str, code: &str) -> bool {
-    drawn == "boot_lid" && code == "tailgate"
-}
-
-fn placed(view: View) -> String {
-    match view {
-        View::Above => String::new(),
-        View::Left => format!("translate(0 {SIDE_DOWN})"),
-        View::Right => format!("matrix(1 0 0 -1 0 {})", SIZE[1] - SIDE_DOWN),
-    }
+    let (x, y) = (left + share(across) * width, top + share(down) * height);
+    Some((y, WIDTH - x))
 }
 
 /// Glass and wheels: drawn, but no panels.
-fn glass(view: View) -> &'static str {
-    match view {
-        View::Above => {
-            r##"<g fill="#eef1f2" stroke="#a9b3b8"><path d="M120,82 L150,88 C147,96 146,103 146,110 C146,117 147,124 150,132 L120,138 C114,128 112,119 112,110 C112,101 114,92 120,82 Z"/><path d="M261,88 L290,84 C296,92 298,101 298,110 C298,119 296,128 290,136 L261,132 C264,124 265,117 265,110 C265,103 264,96 261,88 Z"/></g>"##
+fn glass(hatch: bool) -> String {
+    let mut svg = String::from(r##"<g fill="#eef1f2" stroke="#a9b3b8">"##);
+    for turn in ["", MIRROR] {
+        let _ = write!(svg, r#"<g transform="{turn}">"#);
+        for [x, y] in WHEELS {
+            let _ = write!(svg, r#"<ellipse cx="{x}" cy="{y}" rx="17" ry="30"/>"#);
         }
-        View::Left | View::Right => {
-            r##"<g fill="#eef1f2" stroke="#a9b3b8"><path d="M129,32 C141,16 158,9 190,9 L240,9 C265,10 278,16 291,31 Z"/><circle cx="88" cy="55" r="17"/><circle cx="88" cy="55" r="9"/><circle cx="313" cy="55" r="17"/><circle cx="313" cy="55" r="9"/></g>"##
+        for outline in &GLASS[1..] {
+            let _ = write!(svg, r#"<path d="{outline}"/>"#);
         }
+        svg.push_str("</g>");
     }
+    let _ = write!(svg, r#"<path d="{}"/>"#, GLASS[0]);
+    if !hatch {
+        let _ = write!(svg, r#"<path d="{REAR_GLASS}"/>"#);
+    }
+    svg.push_str("</g>");
+    svg
 }
 
 #[cfg(test)]
@@ -231,18 +230,36 @@ mod tests {
 
     #[test]
     fn marks_lie_on_their_side_of_the_car() {
-        let (_, left) = place("front_door_left", (0.5, 0.5)).unwrap();
-        let (_, right) = place("front_door_right", (0.5, 0.5)).unwrap();
-        assert!(right < 80.0 && left > 140.0);
-        let (_, upper) = place("front_door_right", (0.5, 0.0)).unwrap();
-        assert!(upper < right);
+        let (front, left) = place("front_door_left", (0.5, 0.5)).unwrap();
+        let (rear, right) = place("rear_door_right", (0.5, 0.5)).unwrap();
+        assert!(right < 0.3 * WIDTH && left > 0.7 * WIDTH && front < rear);
+        assert_eq!(place("bonnet", (0.5, f64::NAN)), Some((116.5, 210.0)));
         assert_eq!(place("spoiler", (0.5, 0.5)), None);
     }
 
     #[test]
     fn a_hit_panel_is_filled_and_numbered() {
-        let svg = draw([("tailgate", (0.5, f64::NAN), 7)].into_iter());
-        assert_eq!(svg.matches("#dcebee").count(), 1);
-        assert!(svg.contains(">7</text>"));
+        let svg = draw(&[("tailgate", (0.5, 0.5), 7)]);
+        assert_eq!(svg.matches("#d6e7ea").count(), 1);
+        assert!(
+            svg.contains(">7</text>") && svg.contains(TAILGATE_GLASS) && !svg.contains(REAR_GLASS)
+        );
+    }
+
+    /// A place that was tapped on the screen must be the same place on paper.
+    #[test]
+    fn paper_and_screen_draw_the_same_car() {
+        let app = concat!(env!("CARGO_MANIFEST_DIR"), "/../../web/src/lib/car.ts");
+        let app = std::fs::read_to_string(app).expect("the app's drawing is part of the project");
+        for (code, outline, within) in MIDDLE.into_iter().chain(SIDE) {
+            let within = within.map(|value| value.to_string()).join(", ");
+            assert!(
+                app.contains(&format!("'{outline}', {within}]")),
+                "{code} differs"
+            );
+        }
+        for outline in GLASS.into_iter().chain([REAR_GLASS, TAILGATE_GLASS]) {
+            assert!(app.contains(outline), "{outline} differs");
+        }
     }
 }

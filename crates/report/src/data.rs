@@ -122,7 +122,7 @@ pub struct Car {
 pub struct Damage {
     /// Panel code, such as `front_door_left`.
     pub panel: String,
-    /// Place on the drawn panel: right and down, 0 to 1 of its bounding box.
+    /// Place on the panel as the app draws it, front up: right and down, 0 to 1 of its box.
     pub at: (f64, f64),
     /// Note, as entered.
     pub note: String,

@@ -13,8 +13,6 @@ const GAP: char = '\u{a0}';
 const THIN: char = '\u{202f}';
 /// A true minus sign.
 const MINUS: char = '\u{2212}';
-/// Micrometres in a thousandth of an inch.
-const UM_PER_MIL: f64 = 25.4;
 const MM_PER_INCH: f64 = 25.4;
 
 /// How one report writes its values.
@@ -106,22 +104,29 @@ impl Format {
         }
     }
 
-    /// A small height in µm or mil, with its unit.
-    pub(crate) fn height(&self, mm: f64) -> String {
-        let um = 1e3 * mm;
+    /// Unit of small heights, mm: a micrometre or a thousandth of an inch.
+    pub(crate) fn height_unit_mm(&self) -> f64 {
         match self.unit {
-            LengthUnit::Mm => format!(
-                "{}{GAP}µm",
-                self.number(um, usize::from(um.fract() != 0.0 && um.abs() < 10.0))
-            ),
-            LengthUnit::Inch => {
-                let mil = um / UM_PER_MIL;
-                format!(
-                    "{}{GAP}mil",
-                    self.number(mil, if mil.abs() < 1.0 { 2 } else { 1 })
-                )
-            }
+            LengthUnit::Mm => 1e-3,
+            LengthUnit::Inch => 1e-3 * MM_PER_INCH,
         }
+    }
+
+    /// A small height in µm or mil, with its unit; two digits at least where it is not whole.
+    pub(crate) fn height(&self, mm: f64) -> String {
+        let unit = match self.unit {
+            LengthUnit::Mm => "µm",
+            LengthUnit::Inch => "mil",
+        };
+        let value = mm / self.height_unit_mm();
+        let whole = (value - value.round()).abs() < 1e-6;
+        let places = match value.abs() {
+            _ if whole => 0,
+            small if small < 1.0 => 2,
+            middle if middle < 10.0 => 1,
+            _ => 0,
+        };
+        format!("{}{GAP}{unit}", self.number(value, places))
     }
 
     /// A date: `25 November 2026`, `25. November 2026`.
@@ -225,7 +230,7 @@ mod tests {
         assert_eq!(EN.across(24.6) + EN.length_unit(), "25mm");
         assert_eq!(INCH.across(25.4) + INCH.length_unit(), "1.00in");
         assert_eq!(EN.height(0.005), "5\u{a0}µm");
-        assert_eq!(INCH.height(0.0254), "1.0\u{a0}mil");
+        assert_eq!(INCH.height(0.0254), "1\u{a0}mil");
         assert_eq!(DE.percent(0.987), "99\u{a0}%");
         assert_eq!(EN.percent(0.004), "0.4%");
         assert_eq!(EN.number(f64::NAN, 1), "–");

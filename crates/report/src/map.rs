@@ -32,7 +32,8 @@ pub(crate) fn draw(map: &Map, spots: &[Spot], format: &Format) -> Option<Picture
     if most_mm == 0.0 {
         return None;
     }
-    let range_mm = nice_above(f64::from(most_mm));
+    let unit_mm = format.height_unit_mm();
+    let range_mm = unit_mm * nice_above(f64::from(most_mm) / unit_mm);
     let pixels = map.deviation_mm.chunks(map.nx).rev().flatten();
     let rgb = pixels
         .flat_map(|&mm| colour(mm / range_mm as f32))

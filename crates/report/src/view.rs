@@ -33,13 +33,14 @@ pub(crate) fn files(data: &ReportData) -> Result<Vec<(String, Bytes)>, ReportErr
         pictures: Pictures::new(&data.images),
     };
     let view = view(data, &mut with)?;
-    let marks = data
+    let marks: Vec<car::Mark> = data
         .damages
         .iter()
         .enumerate()
-        .map(|(index, damage)| (damage.panel.as_str(), damage.at, index + 1));
+        .map(|(index, damage)| (damage.panel.as_str(), damage.at, index + 1))
+        .collect();
     let mut files = with.pictures.into_files();
-    files.push(("car.svg".to_owned(), Bytes::from_string(car::draw(marks))));
+    files.push(("car.svg".to_owned(), Bytes::from_string(car::draw(&marks))));
     files.push(("data.json".to_owned(), Bytes::from_string(view.to_string())));
     Ok(files)
 }
