@@ -1,0 +1,412 @@
+# Dentwright auf Deutsch. Die Wörter des Handwerks; jeder Text heißt in allen Sprachen gleich.
+
+## Überall
+home = Alle Aufträge
+skip = Zum Inhalt
+settings = Einstellungen
+to-light = Heller Bildschirm, für draußen
+to-dark = Dunkler Bildschirm, neben dem Blech
+opening = Wird geöffnet …
+again = Noch einmal
+close = Schließen
+undo = Zurücknehmen
+save = Speichern
+saved = Gespeichert
+all-saved = Alles gespeichert
+cancel = Abbrechen
+never-mind = Doch nicht
+offline = Das Programm antwortet nicht.
+offline-next = Prüfen, ob es läuft und dieses Gerät im selben Netz ist. Was eingetippt wurde, bleibt hier erhalten.
+app-problem-next = Die Seite neu laden. Was eingetippt wurde, bleibt auf diesem Gerät erhalten.
+
+## Koppeln
+pair = Dieses Gerät koppeln
+pair-help = Der Rechner, auf dem Dentwright läuft, zeigt einen Code und ein QR-Bild. Das Bild scannen oder den Code hier eintippen. Er gilt einmal.
+pair-code = Code
+pair-now = Koppeln
+
+## Aufträge
+jobs = Aufträge
+take-car-in = Auto annehmen
+find = Suchen
+find-hint = Kennzeichen, Auto oder Name
+stage = Stand
+all-stages = Alle
+stage-taken_in = Angenommen
+stage-quoted = Angeboten
+stage-authorised = Beauftragt
+stage-in_work = In Arbeit
+stage-finished = Fertig
+stage-handed_over = Übergeben
+jobs-found = { $count ->
+    [one] Ein Auftrag
+   *[other] { $count } Aufträge
+}
+no-jobs = Noch kein Auto da
+no-jobs-next = Das erste annehmen: Name und Kennzeichen genügen für den Anfang.
+nothing-found = Nichts gefunden
+nothing-found-next = Weniger Buchstaben versuchen, oder alle Stände.
+unnamed-car = Auto ohne Namen
+promised-on = zugesagt { $date }
+damages-count = { $count ->
+    [one] 1 Schaden
+   *[other] { $count } Schäden
+}
+dents-count = { $count ->
+    [0] noch keine Dellen
+    [one] 1 Delle
+   *[other] { $count } Dellen
+}
+readings-count = { $count ->
+    [one] 1 Messung
+   *[other] { $count } Messungen
+}
+photos-count = { $count ->
+    [one] 1 Foto
+   *[other] { $count } Fotos
+}
+
+## Kunde und Auto
+take-in-hint = Der Name genügt für den Anfang. Der Rest kann warten.
+to-the-damage = Zum Schaden
+empty-form = Formular leeren
+customer-name = Kunde
+phone = Telefon
+email = E-Mail
+address = Anschrift
+plate = Kennzeichen
+make = Marke
+model = Modell
+vin = FIN
+vin-hint = 17 Zeichen, an der Türsäule oder hinter der Frontscheibe
+vin-count = { $count } von 17 Zeichen
+vin-asking = Wird geprüft …
+vin-good = Die Prüfziffer stimmt
+vin-plain = Richtig gebildet. Außerhalb Nordamerikas gibt es keine Prüfziffer.
+vin-bad = Das ist keine FIN: sie hat 17 Zeichen und nie I, O oder Q.
+promised = Zugesagt für
+colour = Farbe
+year = Baujahr
+odometer = Kilometerstand
+more-fields = Mehr
+paint = Lack
+paint-hint = Schichtdicken, Nachlackierung, Folie
+notes = Notizen
+remove-job = Auftrag entfernen
+job-removed = Auftrag { $number } entfernt
+steps = Schritte des Auftrags
+step-car = Auto
+step-damages = Schaden
+step-quote = Angebot
+step-papers = Papiere
+
+## Das gezeichnete Auto
+where-is-it = Wo ist der Schaden?
+car-drawing = Das Auto von oben, Seiten ausgeklappt
+car-front = vorn
+tap-a-panel = Erst das Blechteil antippen, dann die Stelle darauf.
+rear-end = Heck
+or-from-list = Oder aus der Liste
+choose-panel = Blechteil wählen
+place-help = Die Stelle antippen, oder die Marke mit den Pfeiltasten bewegen.
+place-pad = Stelle auf dem Blechteil: { $panel }
+place-is = Marke { $across } % von links und { $down } % von oben
+add-damage = Hier ist der Schaden
+damages = Schäden
+no-damages = Noch keiner markiert.
+damage-title = { $number } · { $panel }
+remove-damage = Schaden entfernen: { $panel }
+damage-removed = Entfernt: { $panel }
+to-the-quote = Zum Angebot
+panel-bonnet = Motorhaube
+panel-roof = Dach
+panel-boot_lid = Kofferraumdeckel
+panel-tailgate = Heckklappe
+panel-front_wing_left = Kotflügel links
+panel-front_wing_right = Kotflügel rechts
+panel-rear_wing_left = Seitenwand links
+panel-rear_wing_right = Seitenwand rechts
+panel-front_door_left = Tür vorn links
+panel-front_door_right = Tür vorn rechts
+panel-rear_door_left = Tür hinten links
+panel-rear_door_right = Tür hinten rechts
+panel-roof_rail_left = Dachholm links
+panel-roof_rail_right = Dachholm rechts
+panel-front_bumper = Stoßfänger vorn
+panel-rear_bumper = Stoßfänger hinten
+panel-sill_left = Schweller links
+panel-sill_right = Schweller rechts
+panel-fuel_flap = Tankklappe
+
+## Schaden
+back-to-car = Zurück zum Auto
+way-in = Wie die Dellen hineinkommen
+by-hand = Von Hand zählen
+by-photos = Aus Fotos messen
+count-dents = Zählen
+kind = Art
+kind-round = Rund
+kind-hail = Hagel
+kind-soft = Weich
+kind-sharp = Scharf
+kind-crease = Knick
+kind-high = Hochpunkt
+depth = Tiefe
+depth-faint = Kaum
+depth-shallow = Flach
+depth-clear = Deutlich
+depth-deep = Tief
+place = Lage
+place-flat = Fläche
+place-body_line = Auf der Sicke
+place-edge = Nahe der Kante
+place-rail = Auf dem Holm
+access = Zugang
+access-open = Offen
+access-trim_off = Verkleidung ab
+access-braced = Hinter Strebe
+access-glue_only = Nur Kleben
+access-none = Keiner bekannt
+metal = Blech
+metal-steel = Stahl
+metal-high_strength_steel = Hochfester Stahl
+metal-aluminium = Aluminium
+size = Größe
+gauge-circles = Kreise
+gauge-coins = Münzen
+gauge-typed = Eintippen
+tap-to-count = Einmal tippen, eine Delle.
+count-size = Eine zählen von { $size }
+across = Breite
+along = Länge
+along-hint = Wenn sie lang ist
+deep-hint = Sonst { $depth }
+count-this = Zählen
+number-over-zero = Eine Zahl über null
+number-wanted = Hier gehört eine Zahl hin
+dents = Dellen auf diesem Teil
+no-dents = Noch nichts gezählt. Eine Größe antippen.
+from-reading = aus einer Messung
+one-fewer = Eine weniger: { $dent }
+one-more = Eine mehr: { $dent }
+remove-dent = Entfernen: { $dent }
+notes-and-photos = Notiz und Fotos
+note = Notiz
+add-photos = Fotos hinzufügen
+photo-number = Foto { $number } dieses Schadens
+
+## Messung
+readings = Messungen
+open-map = Karte vom { $when }
+upload-capture = Fotos gespiegelter Linien
+upload-help = Alle Fotos einer Aufnahme zusammen, mit ihrer capture.toml. Oder der Ordner als eine ZIP-Datei.
+upload-drop = Der Ordner kann auch hierher gezogen werden.
+choose-photos = Fotos wählen
+too-large = Diese Dateien haben zusammen { $size } MB.
+too-large-next = Höchstens 400 MB auf einmal. Nur die Fotos dieser Aufnahme wählen.
+being-read = Das Blech wird gemessen
+read-cancelled = Angehalten. Die Fotos bleiben erhalten.
+reading-stage-sending = Senden
+back-to-damage = Zurück zum Schaden
+map-of = Karte: { $panel }
+map = Karte der Tief- und Hochpunkte
+map-keys = Tasten: Pfeile bewegen die Marke, Umschalt feiner; + und − vergrößern, 0 zeigt alles; N und P gehen durch die Stellen; C beginnt einen Schnitt.
+touch-the-map = Karte berühren
+not-read = Hier nicht gemessen
+low = Tief
+high = Hoch
+within-limit = innerhalb der Grenze
+zoom-in = Näher
+zoom-out = Weiter weg
+whole-map = Ganze Karte
+tools = Was der Finger tut
+tool-value = Wert
+tool-move = Schieben
+tool-cut = Schnitt
+tool-help-value = Ein Finger zeigt den Wert mit seinem Zweifel (2σ), zwei Finger schieben und vergrößern.
+tool-help-move = Karte ziehen. Zwei Finger vergrößern.
+tool-help-cut = Eine Linie über die Karte ziehen, um ihr Profil zu sehen.
+scale = Farbskala
+finer = Feinere Skala
+coarser = Gröbere Skala
+as-intended = wie gewollt
+limit-is = Striche: Grenze { $limit }
+cut = Schnitt
+cut-unread = Entlang dieser Linie wurde nichts gemessen.
+cut-words = { $length } lang; tiefste Stelle { $deepest }, höchste { $tallest }. Das Band ist ±2σ, der grüne Streifen die Grenze.
+spots = { $count ->
+    [0] Keine Stellen
+    [one] Eine Stelle
+   *[other] { $count } Stellen, tiefste zuerst
+}
+no-spots = Kein Tief- oder Hochpunkt ragt aus dem Zweifel heraus.
+panel-photo = Das Blech, wie die Kamera es sah
+photo-help = Die Stellen auf dem Foto.
+verdict-done = Fertig
+verdict-not-done = Noch nicht fertig
+verdict-cannot-tell = Nicht zu sagen
+verdict-words = { $verdict ->
+    [done] Nichts Gemessenes weicht mehr ab als die Grenze von { $limit }.
+    [not-done] { $lows ->
+        [0] {""}
+        [one] Eine Stelle ist tiefer als die Grenze von { $limit }.
+       *[other] { $lows } Stellen sind tiefer als die Grenze von { $limit }.
+    } { $highs ->
+        [0] {""}
+        [one] Eine Stelle ist höher als { $limit }.
+       *[other] { $highs } Stellen sind höher als { $limit }.
+    }
+   *[cannot-tell] Der Zweifel ist zu groß für eine Grenze von { $limit }, oder es wurde zu wenig gemessen.
+}
+read-part = { $part } des Blechs im Bild wurden gemessen.
+scale-absolute = Höhen sind absolut.
+scale-relative = Höhen sind nur relativ: der Maßstab ist nicht bekannt.
+take-spots = { $count ->
+    [one] Die Stelle ins Angebot übernehmen
+   *[other] { $count } Stellen ins Angebot übernehmen
+}
+spots-taken = { $count ->
+    [0] Nichts zu übernehmen: alles innerhalb der Grenze
+    [one] Eine Delle übernommen
+   *[other] { $count } Dellen übernommen
+}
+not-read-why = Nicht gemessen, und warum
+not-read-help = Auf der Karte schraffiert. Einen Grund antippen, um zu sehen, wo.
+unread-not_mirrored-what = Hier spiegelt sich die Tafel nicht
+unread-not_mirrored-next = Um auch das zu messen: Tafel oder Telefon bewegen, bis die Linien es bedecken.
+unread-tag-what = Unter einer Marke
+unread-tag-next = Nichts zu tun, außer darunter ist Schaden: dann die Marke versetzen.
+unread-clipped-what = Zu hell
+unread-clipped-next = Die Fotos kürzer belichten.
+unread-low_contrast-what = Linien zu schwach
+unread-low_contrast-next = Raum abdunkeln, Blech reinigen oder länger belichten.
+unread-folded-what = Das Spiegelbild klappt um
+unread-folded-next = Zu tief für diesen Abstand: die Tafel näher heranbringen.
+unread-inconsistent-what = Die Fotos widersprechen sich hier
+unread-inconsistent-next = Suchen, was sich bewegt hat, und die Fotos noch einmal machen.
+about-this-reading = Über diese Messung
+
+## Vorsicht
+cautions = Vorsicht
+caution-airbag_curtain-title = Kopfairbag
+caution-airbag_curtain = Kopfairbags liegen an den Dachholmen hinter dem Himmel. Bevor dort Verkleidung abgenommen wird oder ein Werkzeug hineingeht: abklemmen und warten, wie der Fahrzeughersteller es vorgibt.
+caution-airbag_seat_pillar-title = Airbags und Gurtstraffer
+caution-airbag_seat_pillar = In Sitzen und Säulen sitzen Airbags und Gurtstraffer. Vor Arbeiten daran abklemmen und warten, wie der Fahrzeughersteller es vorgibt; Werkzeug und Wärme fernhalten.
+caution-high_voltage-title = Hochvolt
+caution-high_voltage = Dieses Fahrzeug führt mehr als 60 V Gleichspannung. Nur Fachkundige schalten frei und stellen die Spannungsfreiheit fest. Wärme und Werkzeug von der Batterie und von orangefarbenen Leitungen fernhalten.
+caution-gas_strut-title = Gasdruckdämpfer
+caution-gas_strut = Gasdruckdämpfer stehen unter Druck. Die Klappe abstützen, bevor ein Dämpfer abgenommen wird, und nie einen Dämpfer erwärmen.
+caution-solvent-title = Lösemittel
+caution-solvent = Reinigungsalkohol entzündet sich leicht: Isopropanol gibt ab 12 °C brennbare Dämpfe ab. Keine Wärme und kein Funke, bis er verflogen ist; lüften.
+caution-hot_glue-title = Heißkleber
+caution-hot_glue = Heißkleber verbrennt die Haut. Er kann auch schwachen oder überlackierten Lack abheben: zuerst den Lack ansehen.
+caution-noise-title = Lärm
+caution-noise = Hämmern auf Blech erreicht etwa 93 dB(A). Gehörschutz tragen.
+caution-eyes_hands-title = Augen und Hände
+caution-eyes_hands = Schutzbrille tragen, an Blechkanten Handschuhe.
+caution-radar_camera-title = Radar und Kameras
+caution-radar_camera = Radar und Kameras sitzen hinter Stoßfängern, in Spiegeln und Klappen. Nach Aus- und Einbau kann eine Kalibrierung fällig sein: Vorgabe des Fahrzeugherstellers nachsehen.
+caution-bonded_structure-title = Geklebte und geschweißte Struktur
+caution-bonded_structure = Geklebte oder geschweißte Struktur wird für den Zugang nie gelöst.
+caution-corrosion-title = Korrosionsschutz
+caution-corrosion = Nach der Arbeit den Korrosionsschutz hinter dem Blech wiederherstellen und jede Öffnung mit ihrem Stopfen schließen.
+caution-heat_paint-title = Wärme und Lack
+caution-heat_paint = Lack nur bis zur niedrigsten Grenze erwärmen, die für ihn, das Blech und das Dahinterliegende gilt. Für den Lack kann nichts versprochen werden: er kann reißen, vor allem, wo überlackiert wurde.
+
+## Angebot
+gross-with-tax = Preis mit Steuer
+hours-on-dents = Stunden an den Dellen
+low-guess = wenig
+high-guess = viel
+span-words = { $label }: wahrscheinlich { $likely }, zwischen { $low } und { $high }
+span-ground = Jedes zehnte Mal weniger, jedes zehnte Mal mehr. Das sagt ein Modell; die eigene Uhr weiß es besser.
+lines = Posten
+no-lines = Noch nichts zu berechnen. Dellen zählen oder die Stellen einer Messung übernehmen.
+what = Was
+quantity = Menge
+unit-price = Je
+amount = Betrag
+net = Netto
+tax-of = Steuer { $percent } %
+gross = Gesamt
+line-dent = Dellen
+line-remove_install = Aus- und Einbau
+line-part = Teil
+line-sundry = Kleines
+line-uplift = Zuschlag
+line-discount = Nachlass
+rate-and-tax = Satz und Steuer
+hourly-rate = Stundensatz
+tax = Steuer
+ri-lines = Aus- und Einbau
+add-ri = Ausbau hinzufügen
+hours = Stunden
+uplifts = Zuschläge
+add-uplift = Zuschlag hinzufügen
+on-dents = auf Dellen
+on-labour = auf Arbeit
+on-all = auf alles
+stacking = Mehrere Zuschläge
+stack-add = zusammenzählen
+stack-compound = aufeinander
+parts-and-sundries = Teile und Kleines
+add-sundry = Teil oder Kleines hinzufügen
+counted-in = Gezählt in
+line-removed = Entfernt: { $what }
+remove-line = Entfernen: { $what }
+discount = Nachlass
+take-off = Abziehen
+discount-in = in
+what-drove = Woher die Stunden kommen
+factor-area = Fläche
+factor-depth = Tiefe
+factor-sharpness = Schärfe
+factor-kind = Art
+factor-metal = Blech
+factor-access = Zugang
+factor-place = Lage
+factor-count = Anzahl
+as-compared = wie die Vergleichsdelle
+to-the-papers = Zu den Papieren
+
+## Papiere
+report = Bericht
+report-holds = Auto, Schaden, Fotos, Karte mit Maßstab, Dellen, Fertigbefund, Angebot, Vorsicht und wie gemessen wurde.
+report-stays = Er entsteht auf diesem Rechner und wird nirgendwohin gesendet.
+report-being-made = Wird gemacht …
+download-report = Bericht herunterladen
+report-ready = Der Bericht ist gespeichert
+
+## Einstellungen
+on-the-screen = Auf dem Bildschirm
+language = Sprache
+lengths = Längen
+temperatures = Temperaturen
+finish = Fertig
+finish-limit = Fertig heißt innerhalb
+finish-limit-hint = Was tiefer oder höher ist, ist noch Arbeit.
+price = Preis
+currency = Währung
+on-the-papers = Auf den Papieren
+shop-name = Betrieb
+tax-id = Steuernummer
+coefficients = Wovon Stunden abhängen
+coefficients-ground = Diese Zahlen sind übliche Praxis ohne veröffentlichte Quelle. Nach eigener gestoppter Arbeit einstellen.
+hours-formula = Die Formel
+hours-formula-text = Stunden = Grundwert × (Fläche ÷ Bezug) ^ Potenz × ((1 + Tiefe ÷ Bezug) ÷ 2) ^ Potenz × ((1 + Schärfe ÷ Bezug) ÷ 2) ^ Potenz × Art × Blech × Zugang × Lage × Anzahl ^ Potenz
+hours-base_hours = Grundwert, h
+hours-base_hours-hint = Die Vergleichsdelle: rund, 25 mm, 1 mm tief, Fläche, Stahl, offen
+hours-area_ref_mm2 = Bezug der Fläche, mm²
+hours-depth_ref_mm = Bezug der Tiefe, mm
+hours-sharpness_ref = Bezug der Schärfe
+hours-sharpness_ref-hint = Tiefe durch halbe Breite
+hours-area_power = Potenz der Fläche
+hours-depth_power = Potenz der Tiefe
+hours-sharpness_power = Potenz der Schärfe
+hours-sharpness_power-hint = Höchstens die Potenz der Fläche
+hours-count_power = Potenz der Anzahl
+hours-count_power-hint = Unter 1 kosten viele gleiche je weniger
+hours-spread_own = Streuung einer Delle
+hours-spread_shared = Streuung des ganzen Autos
+hours-spread_z = Streuungen bis wenig und viel
+hours-spread_z-hint = 1,2816 für jedes zehnte Mal

@@ -1,0 +1,412 @@
+# Dentwright in English. The trade's own words; every text has the same name in all languages.
+
+## Everywhere
+home = All jobs
+skip = Skip to the page
+settings = Settings
+to-light = Bright screen, for outdoors
+to-dark = Dark screen, beside the panel
+opening = Opening …
+again = Try again
+close = Close
+undo = Undo
+save = Save
+saved = Saved
+all-saved = All saved
+cancel = Cancel
+never-mind = Never mind
+offline = The program does not answer.
+offline-next = Check that it is running and that this device is on the same network. What you typed is kept here.
+app-problem-next = Load the page again. What you typed is kept on this device.
+
+## Pairing
+pair = Pair this device
+pair-help = The computer that runs Dentwright shows a code and a QR picture. Scan the picture, or type the code here. It works once.
+pair-code = Code
+pair-now = Pair
+
+## Jobs
+jobs = Jobs
+take-car-in = Take a car in
+find = Find
+find-hint = Plate, car or name
+stage = Stage
+all-stages = All stages
+stage-taken_in = Taken in
+stage-quoted = Quoted
+stage-authorised = Authorised
+stage-in_work = In work
+stage-finished = Finished
+stage-handed_over = Handed over
+jobs-found = { $count ->
+    [one] One job
+   *[other] { $count } jobs
+}
+no-jobs = No car is in yet
+no-jobs-next = Take the first one in: a name and a plate are enough to start.
+nothing-found = Nothing found
+nothing-found-next = Try fewer letters, or all stages.
+unnamed-car = Car without a name
+promised-on = promised { $date }
+damages-count = { $count ->
+    [one] 1 damage
+   *[other] { $count } damages
+}
+dents-count = { $count ->
+    [0] no dents yet
+    [one] 1 dent
+   *[other] { $count } dents
+}
+readings-count = { $count ->
+    [one] 1 reading
+   *[other] { $count } readings
+}
+photos-count = { $count ->
+    [one] 1 photo
+   *[other] { $count } photos
+}
+
+## Customer and car
+take-in-hint = The name is enough to start. The rest can wait.
+to-the-damage = To the damage
+empty-form = Empty the form
+customer-name = Customer
+phone = Phone
+email = E-mail
+address = Address
+plate = Plate
+make = Make
+model = Model
+vin = VIN
+vin-hint = 17 characters, on the door pillar or behind the windscreen
+vin-count = { $count } of 17 characters
+vin-asking = Checking …
+vin-good = The check digit is right
+vin-plain = Well formed. Cars from outside North America carry no check digit.
+vin-bad = This is no VIN: it has 17 characters and never I, O or Q.
+promised = Promised for
+colour = Colour
+year = Year
+odometer = Odometer
+more-fields = More
+paint = Paint
+paint-hint = Gauge readings, repaint, film
+notes = Notes
+remove-job = Remove the job
+job-removed = Job { $number } removed
+steps = Steps of the job
+step-car = Car
+step-damages = Damage
+step-quote = Quote
+step-papers = Papers
+
+## The drawn car
+where-is-it = Where is the damage?
+car-drawing = The car, seen from above, sides folded out
+car-front = front
+tap-a-panel = Tap the panel, then the place on it.
+rear-end = Rear end
+or-from-list = Or from the list
+choose-panel = Choose a panel
+place-help = Tap the place, or move the mark with the arrow keys.
+place-pad = Place on the panel: { $panel }
+place-is = Mark at { $across } % from the left and { $down } % from the top
+add-damage = Damage is here
+damages = Damages
+no-damages = None marked yet.
+damage-title = { $number } · { $panel }
+remove-damage = Remove the damage: { $panel }
+damage-removed = Removed: { $panel }
+to-the-quote = To the quote
+panel-bonnet = Bonnet
+panel-roof = Roof
+panel-boot_lid = Boot lid
+panel-tailgate = Tailgate
+panel-front_wing_left = Front wing, left
+panel-front_wing_right = Front wing, right
+panel-rear_wing_left = Rear wing, left
+panel-rear_wing_right = Rear wing, right
+panel-front_door_left = Front door, left
+panel-front_door_right = Front door, right
+panel-rear_door_left = Rear door, left
+panel-rear_door_right = Rear door, right
+panel-roof_rail_left = Roof rail, left
+panel-roof_rail_right = Roof rail, right
+panel-front_bumper = Front bumper
+panel-rear_bumper = Rear bumper
+panel-sill_left = Sill, left
+panel-sill_right = Sill, right
+panel-fuel_flap = Fuel flap
+
+## Damage
+back-to-car = Back to the car
+way-in = How the dents come in
+by-hand = Count by hand
+by-photos = Read from photos
+count-dents = Count
+kind = Kind
+kind-round = Round
+kind-hail = Hail
+kind-soft = Soft
+kind-sharp = Sharp
+kind-crease = Crease
+kind-high = High
+depth = Depth
+depth-faint = Faint
+depth-shallow = Shallow
+depth-clear = Clear
+depth-deep = Deep
+place = Place
+place-flat = Flat
+place-body_line = On a line
+place-edge = Near an edge
+place-rail = On a rail
+access = Access
+access-open = Open
+access-trim_off = Trim off
+access-braced = Behind a brace
+access-glue_only = Glue only
+access-none = None known
+metal = Metal
+metal-steel = Steel
+metal-high_strength_steel = High-strength steel
+metal-aluminium = Aluminium
+size = Size
+gauge-circles = Circles
+gauge-coins = Coins
+gauge-typed = Type it
+tap-to-count = One tap, one dent.
+count-size = Count one of { $size }
+across = Across
+along = Along
+along-hint = If it is long
+deep-hint = Else { $depth }
+count-this = Count it
+number-over-zero = A number over zero
+number-wanted = A number is wanted here
+dents = Dents on this panel
+no-dents = Nothing counted yet. Tap a size.
+from-reading = from a reading
+one-fewer = One fewer: { $dent }
+one-more = One more: { $dent }
+remove-dent = Remove: { $dent }
+notes-and-photos = Note and photos
+note = Note
+add-photos = Add photos
+photo-number = Photo { $number } of this damage
+
+## Reading
+readings = Readings
+open-map = Map of { $when }
+upload-capture = Photos of mirrored lines
+upload-help = All photos of one capture together, with its capture.toml. Or one zip of the folder.
+upload-drop = You can also drop the folder here.
+choose-photos = Choose photos
+too-large = These files have { $size } MB together.
+too-large-next = At most 400 MB go in one upload. Choose only the photos of this capture.
+being-read = Reading the panel
+read-cancelled = Stopped. The photos are kept.
+reading-stage-sending = Sending
+back-to-damage = Back to the damage
+map-of = Map: { $panel }
+map = Map of lows and highs
+map-keys = Keys: arrows move the mark, Shift finer; + and − zoom, 0 shows all; N and P go through the spots; C starts a cut.
+touch-the-map = Touch the map
+not-read = Not read here
+low = Low
+high = High
+within-limit = within the limit
+zoom-in = Closer
+zoom-out = Farther
+whole-map = Whole map
+tools = What a finger does
+tool-value = Value
+tool-move = Move
+tool-cut = Cut
+tool-help-value = One finger shows the value with its doubt (2σ), two fingers move and zoom.
+tool-help-move = Drag the map. Two fingers zoom.
+tool-help-cut = Drag a line across the map to see its profile.
+scale = Colour scale
+finer = Finer scale
+coarser = Coarser scale
+as-intended = as intended
+limit-is = marks: limit { $limit }
+cut = Cut
+cut-unread = Nothing was read along this line.
+cut-words = { $length } long; lowest { $deepest }, highest { $tallest }. The band is ±2σ, the green strip your limit.
+spots = { $count ->
+    [0] No spots
+    [one] One spot
+   *[other] { $count } spots, deepest first
+}
+no-spots = No low or high stands out of the doubt.
+panel-photo = The panel as the camera saw it
+photo-help = The spots laid on the photo.
+verdict-done = Done
+verdict-not-done = Not done yet
+verdict-cannot-tell = Cannot tell
+verdict-words = { $verdict ->
+    [done] Nothing that was read lies off by more than your limit of { $limit }.
+    [not-done] { $lows ->
+        [0] {""}
+        [one] One low is deeper than your limit of { $limit }.
+       *[other] { $lows } lows are deeper than your limit of { $limit }.
+    } { $highs ->
+        [0] {""}
+        [one] One high is taller than { $limit }.
+       *[other] { $highs } highs are taller than { $limit }.
+    }
+   *[cannot-tell] The doubt is too large for a limit of { $limit }, or too little was read.
+}
+read-part = { $part } of the panel in the picture was read.
+scale-absolute = Heights are absolute.
+scale-relative = Heights are relative only: the scale is not known.
+take-spots = { $count ->
+    [one] Take the spot into the quote
+   *[other] Take { $count } spots into the quote
+}
+spots-taken = { $count ->
+    [0] Nothing to take: all within the limit
+    [one] One dent taken over
+   *[other] { $count } dents taken over
+}
+not-read-why = Not read, and why
+not-read-help = Hatched on the map. Tap a reason to see where.
+unread-not_mirrored-what = The board is not mirrored here
+unread-not_mirrored-next = To read it too, move the board or the phone until the lines cover it.
+unread-tag-what = Under a tag
+unread-tag-next = Nothing to do, unless there is damage under it: then move the tag.
+unread-clipped-what = Too bright
+unread-clipped-next = Take the photos with a shorter exposure.
+unread-low_contrast-what = Lines too faint
+unread-low_contrast-next = Darken the room, clean the panel, or expose longer.
+unread-folded-what = The mirror image folds over
+unread-folded-next = Too deep for this distance: bring the board closer.
+unread-inconsistent-what = The photos do not agree here
+unread-inconsistent-next = Look for something that moved, and take the photos again.
+about-this-reading = About this reading
+
+## Cautions
+cautions = Take care
+caution-airbag_curtain-title = Curtain airbag
+caution-airbag_curtain = Curtain airbags lie along the roof rails behind the headlining. Before trim comes off or a tool goes in there, disconnect and wait as the vehicle maker says.
+caution-airbag_seat_pillar-title = Airbags and belt tensioners
+caution-airbag_seat_pillar = Seats and pillars hold airbags and belt tensioners. Before work at them, disconnect and wait as the vehicle maker says; keep tools and heat away from them.
+caution-high_voltage-title = High voltage
+caution-high_voltage = This car carries more than 60 V DC. Only trained people isolate it and prove it dead. Keep heat and tools away from the battery and from orange cables.
+caution-gas_strut-title = Gas struts
+caution-gas_strut = Struts are under pressure. Prop the lid before a strut comes off, and never heat a strut.
+caution-solvent-title = Solvent
+caution-solvent = Cleaning alcohol catches fire easily: isopropanol gives off vapour that burns from 12 °C. No heat and no spark until it has gone; air the place.
+caution-hot_glue-title = Hot glue
+caution-hot_glue = Hot glue burns the skin. It can also lift paint that is weak or was painted over: look at the paint first.
+caution-noise-title = Noise
+caution-noise = Hammering on sheet metal reaches about 93 dB(A). Wear hearing protection.
+caution-eyes_hands-title = Eyes and hands
+caution-eyes_hands = Wear eye protection, and gloves at sheet edges.
+caution-radar_camera-title = Radars and cameras
+caution-radar_camera = Radars and cameras sit behind bumpers, in mirrors and lids. After removing and installing them a recalibration may be due: ask the vehicle maker’s procedure.
+caution-bonded_structure-title = Bonded and welded structure
+caution-bonded_structure = Bonded or welded structure is never detached for access.
+caution-corrosion-title = Corrosion protection
+caution-corrosion = Restore the corrosion protection behind the panel after the work, and close every opening with its plug.
+caution-heat_paint-title = Heat and paint
+caution-heat_paint = Warm paint only as far as the lowest limit that applies to it, the panel and what lies behind. Nothing can be promised about paint: it may crack, above all where it was painted over.
+
+## Quote
+gross-with-tax = Price with tax
+hours-on-dents = Hours on the dents
+low-guess = low
+high-guess = high
+span-words = { $label }: likely { $likely }, between { $low } and { $high }
+span-ground = One time in ten it takes less than low, one in ten more than high. A model says so; your own timing beats it.
+lines = Lines
+no-lines = Nothing to charge yet. Count dents or take the spots of a reading.
+what = What
+quantity = Quantity
+unit-price = Each
+amount = Amount
+net = Net
+tax-of = Tax { $percent } %
+gross = Total
+line-dent = Dents
+line-remove_install = Remove and install
+line-part = Part
+line-sundry = Sundry
+line-uplift = Uplift
+line-discount = Discount
+rate-and-tax = Rate and tax
+hourly-rate = Hourly rate
+tax = Tax
+ri-lines = Remove and install
+add-ri = Add trim to take off
+hours = hours
+uplifts = Uplifts
+add-uplift = Add an uplift
+on-dents = on dents
+on-labour = on labour
+on-all = on all
+stacking = Several uplifts
+stack-add = add up
+stack-compound = compound
+parts-and-sundries = Parts and sundries
+add-sundry = Add a part or sundry
+counted-in = Counted in
+line-removed = Removed: { $what }
+remove-line = Remove: { $what }
+discount = Discount
+take-off = Take off
+discount-in = in
+what-drove = What drove the hours
+factor-area = area
+factor-depth = depth
+factor-sharpness = sharpness
+factor-kind = kind
+factor-metal = metal
+factor-access = access
+factor-place = place
+factor-count = number
+as-compared = as the dent compared with
+to-the-papers = To the papers
+
+## Papers
+report = Report
+report-holds = Car, damage, photos, map with its scale, dents, finish, quote, cautions, and how it was measured.
+report-stays = It is made on this machine and sent nowhere.
+report-being-made = Being made …
+download-report = Download the report
+report-ready = The report is saved
+
+## Settings
+on-the-screen = On the screen
+language = Language
+lengths = Lengths
+temperatures = Temperatures
+finish = Finish
+finish-limit = Done means within
+finish-limit-hint = A low or high larger than this is work still to do.
+price = Price
+currency = Currency
+on-the-papers = On the papers
+shop-name = Shop
+tax-id = Tax number
+coefficients = What hours depend on
+coefficients-ground = These numbers are common practice, no published source. Set them by your own timed work.
+hours-formula = The formula
+hours-formula-text = hours = base × (area ÷ reference) ^ power × ((1 + depth ÷ reference) ÷ 2) ^ power × ((1 + sharpness ÷ reference) ÷ 2) ^ power × kind × metal × access × place × number ^ power
+hours-base_hours = Base, h
+hours-base_hours-hint = The dent compared with: round, 25 mm, 1 mm deep, flat, steel, open
+hours-area_ref_mm2 = Area reference, mm²
+hours-depth_ref_mm = Depth reference, mm
+hours-sharpness_ref = Sharpness reference
+hours-sharpness_ref-hint = Depth over half width
+hours-area_power = Power of area
+hours-depth_power = Power of depth
+hours-sharpness_power = Power of sharpness
+hours-sharpness_power-hint = At most the power of area
+hours-count_power = Power of the number
+hours-count_power-hint = Below 1, many alike cost less each
+hours-spread_own = Spread of one dent
+hours-spread_shared = Spread of the whole car
+hours-spread_z = Spreads to low and high
+hours-spread_z-hint = 1.2816 for one time in ten

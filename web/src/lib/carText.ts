@@ -1,0 +1,41 @@
+import type { Job, NewJob } from '../api/types';
+
+/** A customer and a car as they stand in the form: everything is text until it is sent. */
+export const BLANK = {
+  name: '', phone: '', email: '', address: '',
+  plate: '', make: '', model: '', year: '', colour: '', paint: '', odometer_km: '', vin: '',
+  promised: '', notes: '',
+};
+export type CarText = typeof BLANK;
+
+/** The form of a job that is already there. */
+export function textOf(job: Job): CarText {
+  const { customer, car } = job;
+  return {
+    name: customer.name, phone: customer.phone, email: customer.email, address: customer.address,
+    plate: car.plate, make: car.make, model: car.model, year: car.year ? String(car.year) : '', colour: car.colour, paint: car.paint,
+    odometer_km: car.odometer_km === null ? '' : String(car.odometer_km), vin: car.vin ?? '',
+    promised: job.promised ?? '', notes: job.notes,
+  };
+}
+
+/** What is sent. Numbers that are none are left out rather than guessed. */
+export function jobOf(text: CarText, metals: Record<string, 'steel' | 'high_strength_steel' | 'aluminium'> = {}): NewJob {
+  const vin = text.vin.trim().toUpperCase();
+  return {
+    customer: { name: text.name.trim(), phone: text.phone.trim(), email: text.email.trim(), address: text.address.trim() },
+    car: {
+      vin: vin || null,
+      plate: text.plate.trim(), make: text.make.trim(), model: text.model.trim(),
+      year: whole(text.year), colour: text.colour.trim(), paint: text.paint.trim(), odometer_km: whole(text.odometer_km),
+      metals,
+    },
+    promised: text.promised || null,
+    notes: text.notes.trim(),
+  };
+}
+
+function whole(text: string): number | null {
+  const digits = text.replace(/[\s.,]/g, '');
+  return /^\d{1,9}$/.test(digits) ? Number(digits) : null;
+}

@@ -1,0 +1,14 @@
+import { readingFile } from '../api/client';
+import { readByteMap, readFloatMap, type NpyMap } from './npy';
+
+/** The maps of a reading that the screen needs. */
+export interface Maps {
+  deviation: NpyMap<Float32Array>;
+  sigma: NpyMap<Float32Array>;
+  unread: NpyMap<Uint8Array>;
+}
+
+export async function loadMaps(reading: string): Promise<Maps> {
+  const [deviation, sigma, unread] = await Promise.all(['deviation.npy', 'sigma.npy', 'unread.npy'].map((name) => readingFile(reading, name)));
+  return { deviation: readFloatMap(deviation!), sigma: readFloatMap(sigma!), unread: readByteMap(unread!) };
+}

@@ -1,0 +1,12 @@
+import { mount } from 'svelte';
+import App from './App.svelte';
+import './fonts.css';
+import './app.css';
+import { finishOnLeave } from './lib/removal.svelte';
+import { follow } from './lib/router.svelte';
+import { show } from './lib/theme.svelte';
+
+show();
+follow();
+finishOnLeave();
+mount(App, { target: document.getElementById('app')! });
