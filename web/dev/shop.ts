@@ -38,7 +38,7 @@ export class Shop {
     this.dent(damage, { kind: 'crease', length_mm: 60, width_mm: 18, depth_mm: 0.4, metal: 'steel', access: 'braced', place: 'flat', count: 1 });
   }
 
-  answer(method: string, [what, id, sub, , name]: string[], query: URLSearchParams, body: any): unknown {
+  answer(method: string, [what, id, sub, name]: string[], query: URLSearchParams, body: any): unknown {
     const key = `${method} ${what}${id ? '/:' : ''}${sub ? '/' + sub : ''}`;
     if (what === 'shop' && id === 'hours') return method === 'PUT' ? (this.hours = body) : this.hours;
     switch (key) {

@@ -118,28 +118,34 @@ function hatch(context: CanvasRenderingContext2D, a: Point, b: Point, inks: Inks
   context.restore();
 }
 
+/** Where the number stands: just outside the outline, up and to the right. */
+function corner(at: Point, along: number, across: number, turn: number): Point {
+  const way = -Math.PI / 4 - turn;
+  const reach = (along * across) / Math.hypot(across * Math.cos(way), along * Math.sin(way)) + 13;
+  return { x: at.x + reach * Math.SQRT1_2, y: at.y - reach * Math.SQRT1_2 };
+}
+
 /** A low is a ring, a high a diamond, so that colour is never alone in telling them apart. */
 function drawSpot(context: CanvasRenderingContext2D, scene: Scene, view: View, size: Size, spot: Spot, index: number): void {
   const { inks } = scene;
   const at = toScreen(view, size, { x: spot.x_mm, y: spot.y_mm });
   const chosen = scene.chosen === index;
-  const reach = Math.max(11, (Math.max(spot.length_mm, spot.width_mm) / 2) * view.scale + 3);
+  const [along, across] = [spot.length_mm, spot.width_mm].map((size_mm) => Math.max(11, (size_mm / 2) * view.scale + 3)) as [number, number];
+  const turn = (-spot.angle_deg * Math.PI) / 180;
   context.beginPath();
-  if (spot.kind === 'low') context.arc(at.x, at.y, reach, 0, 2 * Math.PI);
-  else diamond(context, at, reach * 1.25);
+  if (spot.kind === 'low') context.ellipse(at.x, at.y, along, across, turn, 0, 2 * Math.PI);
+  else diamond(context, at, along * 1.3, across * 1.3, turn);
   for (const [width, colour] of [[chosen ? 7 : 4, inks.ground], [chosen ? 3.5 : 1.8, chosen ? inks.mark : inks.ink]] as const) {
     context.lineWidth = width;
     context.strokeStyle = colour;
     context.stroke();
   }
-  label(context, String(index + 1), { x: at.x + reach * 0.75 + 9, y: at.y - reach * 0.75 - 6 }, chosen ? inks.mark : inks.ink, inks.ground);
+  label(context, String(index + 1), corner(at, along, across, turn), chosen ? inks.mark : inks.ink, inks.ground);
 }
 
-function diamond(context: CanvasRenderingContext2D, at: Point, reach: number): void {
-  context.moveTo(at.x, at.y - reach);
-  context.lineTo(at.x + reach, at.y);
-  context.lineTo(at.x, at.y + reach);
-  context.lineTo(at.x - reach, at.y);
+function diamond(context: CanvasRenderingContext2D, at: Point, along: number, across: number, turn: number): void {
+  const [c, s] = [Math.cos(turn), Math.sin(turn)];
+  for (const [u, v] of [[along, 0], [0, across], [-along, 0], [0, -across]] as const) context.lineTo(at.x + u * c - v * s, at.y + u * s + v * c);
   context.closePath();
 }
 

@@ -46,7 +46,7 @@ export function stepOf(value_mm: number, range_mm: number): number {
 /** Ends the scale can have, mm: a dial with detents. */
 export const RANGES_MM = [0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5] as const;
 
-/** The finest range that shows all but the last half percent of what was read. */
+/** The finest range that shows all but three hundredths of what was read; the deepest may lie beyond its end. */
 export function rangeFor(data: Float32Array): number {
   const sizes: number[] = [];
   const stride = Math.max(1, Math.floor(data.length / 50_000));
@@ -56,7 +56,7 @@ export function rangeFor(data: Float32Array): number {
   }
   if (sizes.length === 0) return RANGES_MM[1];
   sizes.sort((a, b) => a - b);
-  const most = sizes[Math.floor((sizes.length - 1) * 0.995)]!;
+  const most = sizes[Math.floor((sizes.length - 1) * 0.97)]!;
   return RANGES_MM.find((range) => range >= most) ?? RANGES_MM[RANGES_MM.length - 1]!;
 }
 

@@ -18,7 +18,7 @@ export function height(value_mm: number, unit: LengthUnit, language = 'en'): str
 /** A length or width. */
 export function length(value_mm: number, unit: LengthUnit, language = 'en'): string {
   return unit === 'mm'
-    ? `${number(value_mm, value_mm < 10 ? 1 : 0, language)} mm`
+    ? `${number(value_mm, value_mm < 10 && !Number.isInteger(value_mm) ? 1 : 0, language)} mm`
     : `${number(value_mm / MM_PER_INCH, 2, language)} in`;
 }
 

@@ -1,0 +1,37 @@
+import { FluentResource } from '@fluent/bundle';
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+
+const src = join(import.meta.dirname, '../src');
+const lang = (name: string) => readFileSync(join(src, 'lang', `${name}.ftl`), 'utf8');
+const keys = (name: string) => new FluentResource(lang(name)).body.map((message) => message.id);
+/** Variables that a language's text uses, by text. */
+const variables = (name: string) =>
+  Object.fromEntries(lang(name).split(/^(?=[a-z])/m).map((text) => [text.split(' ')[0], [...new Set(text.match(/\$\w+/g))].sort().join()]));
+const code = readdirSync(src, { recursive: true, encoding: 'utf8' })
+  .filter((file) => /\.(svelte|ts)$/.test(file))
+  .map((file) => readFileSync(join(src, file), 'utf8'))
+  .join('\n');
+
+describe('languages', () => {
+  it('have the same texts, each once', () => {
+    expect(keys('de')).toEqual(keys('en'));
+    expect(new Set(keys('en')).size).toBe(keys('en').length);
+  });
+  it('use the same variables in each text', () => {
+    expect(variables('de')).toEqual(variables('en'));
+  });
+  it('have every text that a page asks for by its whole name', () => {
+    const asked = [...code.matchAll(/\bt\(\s*'([a-z][\w-]*)'\s*[,)]/g)].map((found) => found[1]!);
+    expect(asked.length).toBeGreaterThan(150);
+    expect(asked.filter((name) => !keys('en').includes(name))).toEqual([]);
+  });
+  it('have every panel, kind, stage, metal, access and place', () => {
+    const names = [...code.matchAll(/export const (KINDS|METALS|ACCESSES|PLACES|STAGES)[^=]*= \[([^\]]+)\]/g)].flatMap(([, group, list]) =>
+      [...list!.matchAll(/'(\w+)'/g)].map((found) => `${{ KINDS: 'kind', METALS: 'metal', ACCESSES: 'access', PLACES: 'place', STAGES: 'stage' }[group!]}-${found[1]}`),
+    );
+    expect(names).toHaveLength(24);
+    expect(names.filter((name) => !keys('en').includes(name))).toEqual([]);
+  });
+});
