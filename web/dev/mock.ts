@@ -1,6 +1,6 @@
 import type { IncomingMessage, ServerResponse } from 'node:http';
 import type { Plugin } from 'vite';
-import { Shop } from './shop.ts';
+import { Refusal, Shop } from './shop.ts';
 
 /**
  * A stand-in for the server while developing the pages: keeps everything in memory, reads nothing.
@@ -26,8 +26,8 @@ async function answer(shop: Shop, request: IncomingMessage, response: ServerResp
     else if (said === undefined) response.writeHead(204).end();
     else response.setHeader('content-type', 'application/json').end(JSON.stringify(said));
   } catch (problem) {
-    const trouble = { code: 'mock', message: String(problem), next: 'This is the stand-in; start the real server.' };
-    response.writeHead(404, { 'content-type': 'application/json' }).end(JSON.stringify(trouble));
+    const trouble = problem instanceof Refusal ? { ...problem } : { code: 'mock', message: String(problem), next: 'This is the stand-in; start the real server.' };
+    response.writeHead(trouble.code === 'mock' ? 404 : 400, { 'content-type': 'application/json' }).end(JSON.stringify(trouble));
   }
 }
 
@@ -35,5 +35,5 @@ async function read(request: IncomingMessage): Promise<unknown> {
   const chunks: Buffer[] = [];
   for await (const chunk of request) chunks.push(chunk as Buffer);
   const text = Buffer.concat(chunks);
-  return request.headers['content-type']?.includes('json') && text.length > 0 ? JSON.parse(text.toString()) : null;
+  return request.headers['content-type']?.includes('json') && text.length > 0 ? JSON.parse(text.toString()) : text.toString('latin1');
 }

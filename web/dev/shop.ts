@@ -11,6 +11,16 @@ const CARS = [
 
 const STAGES = ['decode', 'locate', 'pose', 'decode_phase', 'shape', 'integrate', 'compare'];
 
+/** An upload that is not taken. */
+export class Refusal {
+  code: string;
+  message: string;
+  next: string;
+  constructor(code: string, message: string, next: string) {
+    [this.code, this.message, this.next] = [code, message, next];
+  }
+}
+
 /** Answers like the server, from memory. */
 export class Shop {
   private shop = {
@@ -56,7 +66,7 @@ export class Shop {
       case 'POST damages/:/dents': return this.dent(this.findDamage(id!), body);
       case 'PUT dents/:': return Object.assign(this.allDents().find((one) => one.id === id)!, { dent: body });
       case 'DELETE dents/:': return void this.jobs.flatMap((job) => job.damages).forEach((damage) => (damage.dents = damage.dents.filter((one) => one.id !== id)));
-      case 'POST damages/:/captures': return this.capture(this.findDamage(id!));
+      case 'POST damages/:/captures': return this.capture(this.findDamage(id!), body);
       case 'GET tasks/:': return this.task(id!);
       case 'DELETE tasks/:': return void (this.tasks.get(id!)!.gone = true);
       case 'GET readings/:': return this.reading(id!);
@@ -93,7 +103,9 @@ export class Shop {
     damage.dents.push(entry);
     return entry;
   }
-  private capture(damage: Damage) {
+  private capture(damage: Damage, upload: string) {
+    if (upload.includes('../')) throw new Refusal('bad_zip', 'The zip names a file outside its folder: ../escape.jpg.', 'Zip the capture folder again and choose that zip.');
+    if (!upload.includes('capture.toml')) throw new Refusal('no_capture_toml', 'There is no capture.toml among these files, starting with holiday.jpg.', 'Choose the whole capture folder, with its capture.toml.');
     const id = randomUUID();
     this.tasks.set(id, { began: Date.now(), damage, gone: false });
     return { task_id: id, capture_id: id };

@@ -1,0 +1,61 @@
+// Runs the browser tests and ends with one line, `N passed, N failed`.
+import { mkdir } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { axe, open, overflow, smallTargets, start, WIDTHS } from './browser.mjs';
+import { badUploads } from './bad.mjs';
+import { wholeJob } from './job.mjs';
+import { keyboardOnly } from './keyboard.mjs';
+import { startServer } from './server.mjs';
+import { draftsAndUndo } from './undo.mjs';
+
+const SHOTS = join(dirname(fileURLToPath(import.meta.url)), 'shots');
+let passed = 0;
+let failed = 0;
+
+/** One thing that must hold. What went wrong is printed; the run goes on. */
+async function test(name, work) {
+  try {
+    await work();
+    passed++;
+    console.log(`ok      ${name}`);
+  } catch (error) {
+    failed++;
+    console.log(`FAILED  ${name}\n        ${String(error?.message ?? error).split('\n').slice(0, 6).join('\n        ')}`);
+  }
+}
+
+/** What holds on every page; with a picture for the eye. */
+async function sound(page, name) {
+  await page.waitForTimeout(150);
+  await page.screenshot({ path: join(SHOTS, `${name}.png`), fullPage: true });
+  const troubles = [
+    ...(await smallTargets(page)).map((text) => `touch target under 44 px: ${text}`),
+    ...((await overflow(page)) > 0 ? ['the page is wider than the screen'] : []),
+    ...(await axe(page)).map((text) => `accessibility: ${text}`),
+    ...page.troubles.splice(0).map((text) => `the page reports: ${text}`),
+  ];
+  if (troubles.length > 0) throw new Error(troubles.join('\n'));
+}
+
+await mkdir(SHOTS, { recursive: true });
+const server = await startServer();
+if (process.env.E2E_BASE) console.log(`against ${server.base}, not against the built program`);
+const browser = await start();
+try {
+  for (const width of WIDTHS) {
+    const page = await open(browser, server.base, width);
+    await wholeJob({ page, server, width, test, sound });
+    await page.context().close();
+  }
+  for (const scenario of [keyboardOnly, badUploads, draftsAndUndo]) {
+    const page = await open(browser, server.base, WIDTHS[2]);
+    await scenario({ page, server, test, sound });
+    await page.context().close();
+  }
+} finally {
+  await browser.close();
+  await server.stop();
+}
+console.log(`${passed} passed, ${failed} failed`);
+process.exit(failed === 0 ? 0 : 1);

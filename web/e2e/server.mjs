@@ -1,0 +1,58 @@
+// The built program on a free port of this machine with a shop folder of its own.
+import { execFileSync, spawn } from 'node:child_process';
+import { existsSync } from 'node:fs';
+import { mkdtemp, readdir, readFile, rm } from 'node:fs/promises';
+import { createServer } from 'node:net';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const BINARY = process.env.DENTWRIGHT_BIN ?? join(dirname(fileURLToPath(import.meta.url)), '../../target/release/dentwright');
+const START_MS = 20_000;
+
+/** Starts the program. `stop` ends it and removes its folder. */
+export async function startServer() {
+  if (process.env.E2E_BASE) return { base: process.env.E2E_BASE, folder: null, stop: async () => {} };
+  if (!existsSync(BINARY)) throw new Error(`${BINARY} is not there: build it with cargo build --release`);
+  const folder = await mkdtemp(join(tmpdir(), 'dentwright-e2e-'));
+  const port = await freePort();
+  const child = spawn(BINARY, ['serve', '--shop', join(folder, 'shop'), '--port', String(port)], { stdio: ['ignore', 'pipe', 'pipe'] });
+  const said = [];
+  for (const stream of [child.stdout, child.stderr]) stream.on('data', (text) => said.push(text));
+  const base = `http://127.0.0.1:${port}`;
+  const stop = async () => {
+    const ended = child.exitCode === null && new Promise((resolve) => child.once('exit', resolve));
+    child.kill();
+    await ended;
+    await rm(folder, { recursive: true, force: true });
+  };
+  for (const until = Date.now() + START_MS; ; ) {
+    if (await fetch(`${base}/api/shop`).then((answer) => answer.ok, () => false)) return { base, folder, stop };
+    if (child.exitCode !== null || Date.now() > until) {
+      await stop();
+      throw new Error(`the program did not start:\n${said.join('')}`);
+    }
+    await new Promise((resolve) => setTimeout(resolve, 100));
+  }
+}
+
+/** Files of a demo capture, as the browser's file field takes them. */
+export async function captureFiles(folder) {
+  if (!folder) return ['capture.toml', 'setup.jpg', 'panel.jpg'].map((name) => ({ name, mimeType: 'application/octet-stream', buffer: Buffer.from(name) }));
+  const captures = join(folder, 'captures');
+  if (!existsSync(captures)) execFileSync(BINARY, ['demo-captures', captures]);
+  const first = (await readdir(captures, { withFileTypes: true })).filter((entry) => entry.isDirectory()).map((entry) => entry.name).sort()[0];
+  const names = (await readdir(join(captures, first))).filter((name) => /\.(jpe?g|png|toml)$/.test(name));
+  return Promise.all(
+    names.map(async (name) => ({ name, mimeType: name.endsWith('.toml') ? 'application/toml' : 'image/jpeg', buffer: await readFile(join(captures, first, name)) })),
+  );
+}
+
+function freePort() {
+  return new Promise((resolve, reject) => {
+    const probe = createServer().once('error', reject).listen(0, '127.0.0.1', () => {
+      const { port } = probe.address();
+      probe.close(() => resolve(port));
+    });
+  });
+}
