@@ -1,1 +1,33 @@
 //! Photos of a mirrored board to slopes of the panel.
+//!
+//! **Entry points.** [`decode`], [`Capture::parse`], [`find_tags`], [`demodulate()`], [`unwrap()`],
+//! [`refine`], [`slopes_on`].
+//!
+//! **Conventions.** Millimetres, radians, frames as `docs/frames.md` says.
+//!
+//! **Idea.** Every pixel knows which board point it mirrors; with the poses known the surface normal is
+//! the bisector of the way to the camera and the way to the board.
+//!
+//! **Limits.** One reflecting surface; no number where the lines cannot be resolved.
+
+mod bundle;
+mod capture;
+mod demodulate;
+mod locate;
+mod mirrored;
+mod photo;
+mod pixel;
+mod slopes;
+mod tags;
+mod unwrap;
+
+pub use bundle::{BundleSettings, Mirrored, Scene, SmoothPanel, refine};
+pub use capture::{Axis, Board, BoardKind, BoardTag, Capture, CaptureError, Frame, PanelTags, Role};
+pub use demodulate::{DEFAULT_GAMMA, Phase, demodulate, estimate_gamma, linear_table};
+pub use locate::{Layout, LocateError, PanelTag, panel_plane, plane_pose, setup_and_board};
+pub use mirrored::{BoardField, board_field};
+pub use photo::{Photo, PhotoError, decode};
+pub use pixel::{Camera, Pixel, isometry, six_numbers};
+pub use slopes::{grid_over, slopes_on};
+pub use tags::{TagView, find_tags};
+pub use unwrap::unwrap;

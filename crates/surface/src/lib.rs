@@ -1,6 +1,6 @@
 //! The panel as a surface: slopes to height, intended shape, lows and highs.
 //!
-//! **Entry points.** [`integrate()`], `intended_shape`, `find_spots`, `judge`.
+//! **Entry points.** [`integrate()`], [`intended_shape`], [`find_spots`], [`judge`].
 //!
 //! **Conventions.** Panel frame: x right, y up, z out of the panel toward the viewer; millimetres;
 //! NaN where nothing was read. Deviation is height minus intended shape, so a low is negative.
@@ -10,8 +10,14 @@
 //!
 //! **Limits.** A long bow of the whole patch cannot be told from the panel's own shape.
 
+mod finish;
 mod grid;
 mod integrate;
+mod intended;
+mod spots;
 
+pub use finish::{Finish, Verdict, judge};
 pub use grid::{Grid, Map, SlopeMap};
 pub use integrate::{IntegrateSettings, integrate};
+pub use intended::{Intended, IntendedSettings, intended_shape};
+pub use spots::{Spot, SpotKind, SpotSettings, average, find_spots};

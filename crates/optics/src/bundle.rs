@@ -1,0 +1,388 @@
+//! Everything refined at once: tags in both photos, mirrored board points, a smooth panel.
+//!
+//! Unknown: set-up camera and board poses, both focal lengths and distortions (with priors), one corner
+//! inset per photo and kind of tag, where the tags lie on the panel, and the panel itself as a polynomial.
+//! The reading camera stays where the first estimate put it, which fixes the frame. Damage does not obey
+//! the polynomial: mirrored points are down-weighted by Geman and McClure's function with a scale that
+//! shrinks (graduated non-convexity, Blake and Zisserman 1987).
+
+use crate::capture::Capture;
+use crate::locate::{Layout, PanelTag, tag_corners};
+use crate::pixel::{Camera, Pixel, isometry, six_numbers};
+use crate::tags::TagView;
+use nalgebra::{DMatrix, DVector, Isometry3, Point3, Rotation2, Vector2, Vector3};
+use rayon::prelude::*;
+
+/// A pixel and the board point it mirrors.
+#[derive(Debug, Clone, Copy)]
+pub struct Mirrored {
+    /// In the panel photo.
+    pub pixel: Pixel,
+    /// Board coordinates, mm.
+    pub board_mm: Vector2<f64>,
+}
+
+/// What the solve may assume.
+#[derive(Debug, Clone)]
+pub struct BundleSettings {
+    /// One-sigma of a tag corner, px, after the inset.
+    pub corner_sigma_px: f64,
+    /// One-sigma of a mirrored point on sound metal, mm on the board: orange peel, about 1 mrad.
+    pub board_sigma_mm: f64,
+    /// Relative one-sigma of the focal lengths, reading and set-up.
+    pub focal_sigma: [f64; 2],
+    /// One-sigma of the radial distortion.
+    pub k1_sigma: f64,
+    /// Degree of the panel polynomial.
+    pub degree: usize,
+}
+
+/// A smooth panel: polynomial of x and y in units of `scale_mm`, height in mm.
+#[derive(Debug, Clone)]
+pub struct SmoothPanel {
+    /// Length unit, mm.
+    pub scale_mm: f64,
+    /// Total degree.
+    pub degree: usize,
+    /// Coefficients, by total degree then by power of y, mm.
+    pub c: Vec<f64>,
+}
+
+impl SmoothPanel {
+    /// How many coefficients a degree has.
+    pub fn terms(degree: usize) -> usize {
+        (degree + 1) * (degree + 2) / 2
+    }
+
+    /// Height (mm) and slopes at a panel position.
+    pub fn at(&self, x_mm: f64, y_mm: f64) -> (f64, f64, f64) {
+        let (x, y) = (x_mm / self.scale_mm, y_mm / self.scale_mm);
+        let (mut px, mut py) = ([1.0; 9], [1.0; 9]);
+        for k in 1..=self.degree {
+            px[k] = px[k - 1] * x;
+            py[k] = py[k - 1] * y;
+        }
+        let (mut z, mut zx, mut zy, mut i) = (0.0, 0.0, 0.0, 0);
+        for d in 0..=self.degree {
+            for j in 0..=d {
+                let (a, c) = (d - j, self.c[i]);
+                z += c * px[a] * py[j];
+                if a > 0 {
+                    zx += c * a as f64 * px[a - 1] * py[j];
+                }
+                if j > 0 {
+                    zy += c * j as f64 * px[a] * py[j - 1];
+                }
+                i += 1;
+            }
+        }
+        (z, zx / self.scale_mm, zy / self.scale_mm)
+    }
+}
+
+/// The refined scene.
+#[derive(Debug, Clone)]
+pub struct Scene {
+    /// Reading camera.
+    pub camera: Camera,
+    /// Set-up camera.
+    pub setup_camera: Camera,
+    /// Where everything stands.
+    pub layout: Layout,
+    /// The panel without its damage.
+    pub panel: SmoothPanel,
+    /// Root mean square of the tag corners, px.
+    pub corner_rms_px: f64,
+    /// Median distance of mirrored points from the smooth panel's prediction, mm on the board.
+    pub board_median_mm: f64,
+}
+
+const POSES: usize = 12;
+const CAMERAS: usize = 4;
+const INSETS: usize = 3;
+const FIXED: usize = POSES + CAMERAS + INSETS;
+
+struct Problem<'a> {
+    capture: &'a Capture,
+    cameras: [Camera; 2],
+    panel_from_camera: Isometry3<f64>,
+    ids: Vec<usize>,
+    panel_views: Vec<&'a TagView>,
+    setup_views: Vec<&'a TagView>,
+    mirrored: &'a [Mirrored],
+    settings: &'a BundleSettings,
+    scale_mm: f64,
+}
+
+struct Unpacked {
+    setup_from_panel: Isometry3<f64>,
+    panel_from_board: Isometry3<f64>,
+    cameras: [Camera; 2],
+    insets: [f64; 3],
+    panel: SmoothPanel,
+}
+
+impl Problem<'_> {
+    fn unpack(&self, p: &DVector<f64>) -> Unpacked {
+        let s = p.as_slice();
+        let camera = |k: usize| {
+            let mut c = self.cameras[k];
+            c.focal_px *= s[POSES + k].exp();
+            c.k1 = s[POSES + 2 + k];
+            c
+        };
+        let at = FIXED + 3 * self.ids.len();
+        Unpacked {
+            setup_from_panel: isometry(&s[0..6]),
+            panel_from_board: isometry(&s[6..12]),
+            cameras: [camera(0), camera(1)],
+            insets: [s[16], s[17], s[18]],
+            panel: SmoothPanel { scale_mm: self.scale_mm, degree: self.settings.degree, c: s[at..].to_vec() },
+        }
+    }
+
+    /// Corners of tag `k` on the panel, panel frame: laid on the tangent plane's projection.
+    fn tag_points(&self, p: &DVector<f64>, u: &Unpacked, k: usize) -> [Point3<f64>; 4] {
+        let t = &p.as_slice()[FIXED + 3 * k..FIXED + 3 * k + 3];
+        let (_, zx, zy) = u.panel.at(t[0], t[1]);
+        let ex = Vector3::new(1.0, 0.0, zx).normalize();
+        let n = Vector3::new(-zx, -zy, 1.0).normalize();
+        let ey = n.cross(&ex);
+        let turn = Rotation2::new(t[2]);
+        tag_corners(self.capture.panel.tag_size_mm).map(|c| {
+            let c = turn * c;
+            let q = ex * c.x + ey * c.y;
+            let (x, y) = (t[0] + q.x, t[1] + q.y);
+            Point3::new(x, y, u.panel.at(x, y).0)
+        })
+    }
+
+    /// Residuals in units of sigma: first corners and priors, then two per mirrored point.
+    fn residuals(&self, p: &DVector<f64>) -> (Vec<f64>, Vec<f64>) {
+        let u = self.unpack(p);
+        let mut r = Vec::new();
+        let camera_from_panel = self.panel_from_camera.inverse();
+        let sigma = self.settings.corner_sigma_px;
+        let push = |r: &mut Vec<f64>, camera: &Camera, points: [Point3<f64>; 4], view: &TagView, inset: f64| {
+            let seen = points.map(|q| camera.project(&q).unwrap_or(Pixel::new(-1e4, -1e4)));
+            for (predicted, found) in inset_corners(seen, inset).into_iter().zip(view.corners) {
+                r.extend([(predicted.x - found.x) / sigma, (predicted.y - found.y) / sigma]);
+            }
+        };
+        for (k, id) in self.ids.iter().enumerate() {
+            let points = self.tag_points(p, &u, k);
+            if let Some(view) = self.panel_views.iter().find(|v| v.id == *id) {
+                push(&mut r, &u.cameras[0], points.map(|q| camera_from_panel * q), view, u.insets[0]);
+            }
+            if let Some(view) = self.setup_views.iter().find(|v| v.id == *id) {
+                push(&mut r, &u.cameras[1], points.map(|q| u.setup_from_panel * q), view, u.insets[1]);
+            }
+        }
+        for tag in &self.capture.board.tags {
+            if let Some(view) = self.setup_views.iter().find(|v| v.id == tag.id) {
+                let points = tag_corners(tag.size_mm).map(|c| {
+                    let on_board = Point3::new(tag.x_mm + c.x, tag.y_mm + c.y, 0.0);
+                    u.setup_from_panel * (u.panel_from_board * on_board)
+                });
+                push(&mut r, &u.cameras[1], points, view, u.insets[2]);
+            }
+        }
+        let s = p.as_slice();
+        r.push(s[POSES] / self.settings.focal_sigma[0]);
+        r.push(s[POSES + 1] / self.settings.focal_sigma[1]);
+        r.push(s[POSES + 2] / self.settings.k1_sigma);
+        r.push(s[POSES + 3] / self.settings.k1_sigma);
+        r.extend(u.insets.map(|i| (i - INSET_PRIOR_PX) / INSET_SIGMA_PX));
+        let board_from_panel = u.panel_from_board.inverse();
+        let mut m = Vec::with_capacity(2 * self.mirrored.len());
+        for seen in self.mirrored {
+            let origin = self.panel_from_camera * Point3::origin();
+            let ray = self.panel_from_camera * u.cameras[0].ray(&seen.pixel);
+            let d = mirror_on_board(&u.panel, &origin, &ray, &board_from_panel)
+                .map_or(Vector2::new(FAR_MM, FAR_MM), |b| b - seen.board_mm);
+            m.extend([d.x / self.settings.board_sigma_mm, d.y / self.settings.board_sigma_mm]);
+        }
+        (r, m)
+    }
+}
+
+const INSET_PRIOR_PX: f64 = 0.3;
+const INSET_SIGMA_PX: f64 = 0.5;
+/// Stands for a mirrored point that the prediction sends away from the board.
+const FAR_MM: f64 = 1e4;
+
+/// Moves each corner inward along both of its sides.
+fn inset_corners(c: [Pixel; 4], inset: f64) -> [Pixel; 4] {
+    std::array::from_fn(|i| {
+        let (next, last) = ((c[(i + 1) % 4] - c[i]).normalize(), (c[(i + 3) % 4] - c[i]).normalize());
+        let sine = next.perp(&last).abs().max(0.2);
+        c[i] + (next + last) * (inset / sine)
+    })
+}
+
+/// Where a ray that meets the smooth panel ends on the board, mm.
+fn mirror_on_board(
+    panel: &SmoothPanel,
+    origin: &Point3<f64>,
+    ray: &Vector3<f64>,
+    board_from_panel: &Isometry3<f64>,
+) -> Option<Vector2<f64>> {
+    let mut s = -origin.z / ray.z;
+    let mut hit = origin + ray * s;
+    let mut slopes = (0.0, 0.0);
+    for _ in 0..4 {
+        let (z, zx, zy) = panel.at(hit.x, hit.y);
+        slopes = (zx, zy);
+        s -= (hit.z - z) / (ray.z - zx * ray.x - zy * ray.y);
+        hit = origin + ray * s;
+    }
+    let n = Vector3::new(-slopes.0, -slopes.1, 1.0).normalize();
+    let out = board_from_panel * (ray - n * (2.0 * ray.dot(&n)));
+    let from = board_from_panel * hit;
+    let t = -from.z / out.z;
+    (t > 0.0).then(|| Vector2::new(from.x + t * out.x, from.y + t * out.y))
+}
+
+/// Refines the scene.
+pub fn refine(
+    capture: &Capture,
+    cameras: [Camera; 2],
+    layout: &Layout,
+    views: [&[TagView]; 2],
+    mirrored: &[Mirrored],
+    settings: &BundleSettings,
+) -> Scene {
+    let ids: Vec<usize> = layout.tags.iter().map(|t| t.id).collect();
+    let problem = Problem {
+        capture,
+        cameras,
+        panel_from_camera: layout.panel_from_camera,
+        panel_views: views[0].iter().collect(),
+        setup_views: views[1].iter().collect(),
+        mirrored,
+        settings,
+        scale_mm: layout.tags.iter().flat_map(|t| [t.pose[0].abs(), t.pose[1].abs()]).fold(50.0, f64::max),
+        ids,
+    };
+    let mut p = DVector::zeros(FIXED + 3 * layout.tags.len() + SmoothPanel::terms(settings.degree));
+    p.as_mut_slice()[0..6].copy_from_slice(&six_numbers(&layout.setup_from_panel));
+    p.as_mut_slice()[6..12].copy_from_slice(&six_numbers(&layout.panel_from_board));
+    p[POSES + 2] = cameras[0].k1;
+    p[POSES + 3] = cameras[1].k1;
+    p.as_mut_slice()[16..19].fill(INSET_PRIOR_PX);
+    for (k, tag) in layout.tags.iter().enumerate() {
+        p.as_mut_slice()[FIXED + 3 * k..FIXED + 3 * k + 3].copy_from_slice(&tag.pose);
+    }
+    for scale_mm in SCALES_MM {
+        p = descend(&problem, p, scale_mm);
+    }
+    finish(&problem, &p, layout)
+}
+
+/// Robust scales in turn, mm on the board: from a whole panel's curvature not yet known to peel.
+const SCALES_MM: [f64; 7] = [400.0, 100.0, 40.0, 20.0, 10.0, 6.0, 4.0];
+
+fn weight(dx: f64, dy: f64, scale: f64) -> f64 {
+    let q = 1.0 + (dx * dx + dy * dy) / (scale * scale);
+    1.0 / (q * q)
+}
+
+fn cost(r: &[f64], m: &[f64], scale: f64) -> f64 {
+    let robust: f64 = m.chunks_exact(2).map(|d| {
+        let e = d[0] * d[0] + d[1] * d[1];
+        e / (1.0 + e / (scale * scale))
+    }).sum();
+    r.iter().map(|v| v * v).sum::<f64>() + robust
+}
+
+/// A few Levenberg-Marquardt steps at one robust scale.
+fn descend(problem: &Problem, mut p: DVector<f64>, scale_mm: f64) -> DVector<f64> {
+    let scale = scale_mm / problem.settings.board_sigma_mm;
+    let mut damping = 1e-6;
+    let (mut r, mut m) = problem.residuals(&p);
+    let mut now = cost(&r, &m, scale);
+    for _ in 0..STEPS_PER_SCALE {
+        let (normal, gradient) = normal_equations(problem, &p, &r, &m, scale);
+        let mut improved = false;
+        for _ in 0..6 {
+            let mut damped = normal.clone();
+            for i in 0..p.len() {
+                damped[(i, i)] *= 1.0 + damping;
+                damped[(i, i)] += 1e-12;
+            }
+            let Some(factor) = damped.cholesky() else {
+                damping *= 100.0;
+                continue;
+            };
+            let trial = &p - factor.solve(&gradient);
+            let (tr, tm) = problem.residuals(&trial);
+            let then = cost(&tr, &tm, scale);
+            if then < now {
+                let gain = (now - then) / now;
+                (p, r, m, now) = (trial, tr, tm, then);
+                damping = (damping * 0.1).max(1e-12);
+                improved = gain > 1e-5;
+                break;
+            }
+            damping *= 30.0;
+        }
+        if !improved {
+            break;
+        }
+    }
+    p
+}
+
+const STEPS_PER_SCALE: usize = 8;
+
+fn normal_equations(problem: &Problem, p: &DVector<f64>, r: &[f64], m: &[f64], scale: f64) -> (DMatrix<f64>, DVector<f64>) {
+    let weights: Vec<f64> =
+        m.chunks_exact(2).flat_map(|d| [weight(d[0], d[1], scale).sqrt(); 2]).collect();
+    let columns: Vec<Vec<f64>> = (0..p.len())
+        .into_par_iter()
+        .map(|i| {
+            let step = STEP;
+            let mut q = p.clone();
+            q[i] += step;
+            let (qr, qm) = problem.residuals(&q);
+            let head = qr.iter().zip(r).map(|(a, b)| (a - b) / step);
+            let tail = qm.iter().zip(m).zip(&weights).map(|((a, b), w)| w * (a - b) / step);
+            head.chain(tail).collect()
+        })
+        .collect();
+    let value: Vec<f64> = r.iter().copied().chain(m.iter().zip(&weights).map(|(v, w)| v * w)).collect();
+    let rows = value.len();
+    let jacobian = DMatrix::from_fn(rows, p.len(), |i, j| columns[j][i]);
+    let transposed = jacobian.transpose();
+    (&transposed * &jacobian, transposed * DVector::from_vec(value))
+}
+
+/// Forward-difference step: parameters are mm, rad, px or logarithms, all smooth at this size.
+const STEP: f64 = 1e-6;
+
+fn finish(problem: &Problem, p: &DVector<f64>, layout: &Layout) -> Scene {
+    let u = problem.unpack(p);
+    let (r, m) = problem.residuals(p);
+    let corners = &r[..r.len() - 7];
+    let mean_square = corners.iter().map(|v| v * v).sum::<f64>() / corners.len().max(1) as f64;
+    let mut distance: Vec<f64> =
+        m.chunks_exact(2).map(|d| d[0].hypot(d[1]) * problem.settings.board_sigma_mm).collect();
+    distance.sort_by(f64::total_cmp);
+    let tags = problem.ids.iter().enumerate().map(|(k, &id)| {
+        let t = &p.as_slice()[FIXED + 3 * k..FIXED + 3 * k + 3];
+        PanelTag { id, pose: [t[0], t[1], t[2]] }
+    });
+    Scene {
+        camera: u.cameras[0],
+        setup_camera: u.cameras[1],
+        layout: Layout {
+            panel_from_camera: layout.panel_from_camera,
+            setup_from_panel: u.setup_from_panel,
+            panel_from_board: u.panel_from_board,
+            tags: tags.collect(),
+        },
+        panel: u.panel,
+        corner_rms_px: mean_square.sqrt() * problem.settings.corner_sigma_px,
+        board_median_mm: distance.get(distance.len() / 2).copied().unwrap_or(0.0),
+    }
+}

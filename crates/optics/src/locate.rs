@@ -1,0 +1,171 @@
+//! First estimate of where everything stands, from tags alone: panel plane, set-up camera, board.
+
+use crate::capture::Capture;
+use crate::pixel::{Camera, Pixel};
+use crate::tags::TagView;
+use nalgebra::{DMatrix, Isometry3, Matrix3, Point3, Rotation3, Translation3, UnitQuaternion, Vector2, Vector3};
+use thiserror::Error;
+
+/// A tag lying on the panel.
+#[derive(Debug, Clone, Copy)]
+pub struct PanelTag {
+    /// Number.
+    pub id: usize,
+    /// Centre x and y (mm) and turn (rad) in the panel frame.
+    pub pose: [f64; 3],
+}
+
+/// First estimate of the scene, in a panel frame laid through the tags.
+#[derive(Debug, Clone)]
+pub struct Layout {
+    /// Panel frame from the reading camera's frame.
+    pub panel_from_camera: Isometry3<f64>,
+    /// Set-up camera's frame from the panel frame.
+    pub setup_from_panel: Isometry3<f64>,
+    /// Panel frame from the board frame.
+    pub panel_from_board: Isometry3<f64>,
+    /// Tags seen from the reading position.
+    pub tags: Vec<PanelTag>,
+}
+
+/// Why the poses could not be found.
+#[derive(Debug, Error, Clone, PartialEq)]
+pub enum LocateError {
+    /// Too few of the panel's tags.
+    #[error("shows {found} of the panel's tags; at least 4 are needed")]
+    PanelTags {
+        /// How many were found.
+        found: usize,
+    },
+    /// Too few panel tags seen in both photos.
+    #[error("shows {found} of the panel tags that the panel photo shows; at least 4 are needed")]
+    SharedTags {
+        /// How many were found.
+        found: usize,
+    },
+    /// Too few of the board's tags.
+    #[error("shows {found} of the board's tags; at least 3 are needed")]
+    BoardTags {
+        /// How many were found.
+        found: usize,
+    },
+    /// Tags in a line or behind the camera.
+    #[error("shows its tags in a line or too small to tell where they stand")]
+    Degenerate,
+}
+
+/// Corners of a tag of side `size`, in its own frame, detector order.
+pub fn tag_corners(size: f64) -> [Vector2<f64>; 4] {
+    let h = 0.5 * size;
+    [Vector2::new(-h, -h), Vector2::new(h, -h), Vector2::new(h, h), Vector2::new(-h, h)]
+}
+
+/// Lays the panel frame through the tags of the panel photo.
+pub fn panel_plane(camera: &Camera, tags: &[TagView], size_mm: f64) -> Result<(Isometry3<f64>, Vec<PanelTag>), LocateError> {
+    if tags.len() < 4 {
+        return Err(LocateError::PanelTags { found: tags.len() });
+    }
+    let centres: Vec<Vector3<f64>> = tags
+        .iter()
+        .map(|t| {
+            let pairs: Vec<_> = tag_corners(size_mm).into_iter().zip(t.corners).collect();
+            plane_pose(camera, &pairs).map(|p| p.translation.vector)
+        })
+        .collect::<Option<_>>()
+        .ok_or(LocateError::Degenerate)?;
+    let mean = centres.iter().sum::<Vector3<f64>>() / centres.len() as f64;
+    let spread = centres.iter().map(|c| (c - mean) * (c - mean).transpose()).sum::<Matrix3<f64>>();
+    let eigen = spread.symmetric_eigen();
+    let mut order = [0, 1, 2];
+    order.sort_by(|&a, &b| eigen.eigenvalues[a].total_cmp(&eigen.eigenvalues[b]));
+    if eigen.eigenvalues[order[1]] < size_mm * size_mm {
+        return Err(LocateError::Degenerate);
+    }
+    let mut z: Vector3<f64> = eigen.eigenvectors.column(order[0]).into();
+    if z.dot(&mean) > 0.0 {
+        z = -z;
+    }
+    let x = (Vector3::x() - z * z.x).normalize();
+    let y = z.cross(&x);
+    let rotation = Rotation3::from_matrix_unchecked(Matrix3::from_rows(&[x.transpose(), y.transpose(), z.transpose()]));
+    let rotation = UnitQuaternion::from_rotation_matrix(&rotation);
+    let panel_from_camera = Isometry3::from_parts(Translation3::from(-(rotation * mean)), rotation);
+    let on_plane = |p: &Pixel| {
+        let (o, d) = (panel_from_camera * Point3::origin(), panel_from_camera * camera.ray(p));
+        let q = o - d * (o.z / d.z);
+        Vector2::new(q.x, q.y)
+    };
+    let tags = tags
+        .iter()
+        .map(|t| {
+            let (c, along) = (on_plane(&t.centre()), on_plane(&t.corners[1]) - on_plane(&t.corners[0]));
+            PanelTag { id: t.id, pose: [c.x, c.y, along.y.atan2(along.x)] }
+        })
+        .collect();
+    Ok((panel_from_camera, tags))
+}
+
+/// Set-up camera and board, once the panel plane is known.
+pub fn setup_and_board(
+    camera: &Camera,
+    views: &[TagView],
+    panel_tags: &[PanelTag],
+    capture: &Capture,
+) -> Result<(Isometry3<f64>, Isometry3<f64>), LocateError> {
+    let mut pairs = Vec::new();
+    for tag in panel_tags {
+        let Some(view) = views.iter().find(|v| v.id == tag.id) else { continue };
+        let turn = nalgebra::Rotation2::new(tag.pose[2]);
+        let corners = tag_corners(capture.panel.tag_size_mm).map(|c| turn * c + Vector2::new(tag.pose[0], tag.pose[1]));
+        pairs.extend(corners.into_iter().zip(view.corners));
+    }
+    if pairs.len() < 16 {
+        return Err(LocateError::SharedTags { found: pairs.len() / 4 });
+    }
+    let setup_from_panel = plane_pose(camera, &pairs).ok_or(LocateError::Degenerate)?;
+    let mut board_pairs = Vec::new();
+    for tag in &capture.board.tags {
+        let Some(view) = views.iter().find(|v| v.id == tag.id) else { continue };
+        let corners = tag_corners(tag.size_mm).map(|c| c + Vector2::new(tag.x_mm, tag.y_mm));
+        board_pairs.extend(corners.into_iter().zip(view.corners));
+    }
+    if board_pairs.len() < 12 {
+        return Err(LocateError::BoardTags { found: board_pairs.len() / 4 });
+    }
+    let setup_from_board = plane_pose(camera, &board_pairs).ok_or(LocateError::Degenerate)?;
+    Ok((setup_from_panel, setup_from_panel.inverse() * setup_from_board))
+}
+
+/// Pose of a plane from four or more of its points: normalised direct linear transform, then the
+/// rotation nearest to its first two columns (Zhang 2000, section 3.1).
+pub fn plane_pose(camera: &Camera, pairs: &[(Vector2<f64>, Pixel)]) -> Option<Isometry3<f64>> {
+    let scale = pairs.iter().map(|(p, _)| p.norm()).fold(0.0, f64::max).max(1e-9);
+    let mut a = DMatrix::zeros((2 * pairs.len()).max(9), 9);
+    for (k, (p, pixel)) in pairs.iter().enumerate() {
+        let (x, y) = (p.x / scale, p.y / scale);
+        let ray = camera.ray(pixel);
+        let (u, v) = (ray.x / ray.z, ray.y / ray.z);
+        a.row_mut(2 * k).copy_from_slice(&[x, y, 1.0, 0.0, 0.0, 0.0, -u * x, -u * y, -u]);
+        a.row_mut(2 * k + 1).copy_from_slice(&[0.0, 0.0, 0.0, x, y, 1.0, -v * x, -v * y, -v]);
+    }
+    let svd = a.svd(false, true);
+    let least = svd.singular_values.imin();
+    let h = svd.v_t?.row(least).transpose();
+    let columns: [Vector3<f64>; 3] = std::array::from_fn(|c| {
+        let s = if c < 2 { 1.0 / scale } else { 1.0 };
+        Vector3::new(h[c], h[3 + c], h[6 + c]) * s
+    });
+    let size = 0.5 * (columns[0].norm() + columns[1].norm());
+    if !(size > 1e-12) {
+        return None;
+    }
+    let sign = if columns[2].z < 0.0 { -1.0 } else { 1.0 };
+    let [r1, r2, t] = columns.map(|c| c * (sign / size));
+    let near = Matrix3::from_columns(&[r1, r2, r1.cross(&r2)]).svd(true, true);
+    let rotation = near.u? * near.v_t?;
+    if rotation.determinant() < 0.0 || t.z <= 0.0 {
+        return None;
+    }
+    let rotation = UnitQuaternion::from_rotation_matrix(&Rotation3::from_matrix_unchecked(rotation));
+    Some(Isometry3::from_parts(Translation3::from(t), rotation))
+}

@@ -1,0 +1,150 @@
+//! Lows and highs: connected areas of the deviation that stand out from texture and doubt.
+
+use crate::grid::{Grid, Map};
+use crate::intended::areas;
+use serde::{Deserialize, Serialize};
+
+/// Below or above the intended shape.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum SpotKind {
+    /// Metal below the true surface.
+    Low,
+    /// Metal above it.
+    High,
+}
+
+/// One low or high.
+#[derive(Debug, Clone, Serialize, Deserialize)]
+pub struct Spot {
+    /// Low or high.
+    pub kind: SpotKind,
+    /// Place of the extreme, panel x, mm.
+    pub x_mm: f64,
+    /// Place of the extreme, panel y, mm.
+    pub y_mm: f64,
+    /// Deviation at the extreme, mm; negative for a low.
+    pub height_mm: f64,
+    /// Its one-sigma doubt, mm.
+    pub sigma_mm: f64,
+    /// Long axis of the ellipse with the area's second moments, mm.
+    pub length_mm: f64,
+    /// Short axis, mm.
+    pub width_mm: f64,
+    /// Long axis from panel x toward y, degrees, -90 to 90.
+    pub angle_deg: f64,
+    /// Area that stands out, mm².
+    pub area_mm2: f64,
+    /// Volume between it and the intended shape, mm³, positive.
+    pub volume_mm3: f64,
+}
+
+/// What counts as a spot.
+#[derive(Debug, Clone)]
+pub struct SpotSettings {
+    /// Smallest deviation of a spot, mm.
+    pub least_mm: f64,
+    /// And this many times the doubt.
+    pub sigmas: f64,
+    /// Averaging before the search, mm: keeps orange peel out.
+    pub average_mm: f64,
+    /// Smaller areas are texture, mm².
+    pub least_mm2: f64,
+}
+
+impl Default for SpotSettings {
+    fn default() -> Self {
+        Self { least_mm: 0.0025, sigmas: 3.0, average_mm: 3.0, least_mm2: 12.0 }
+    }
+}
+
+/// Finds the lows and highs of a deviation map, deepest or highest first.
+pub fn find_spots(deviation: &Map, sigma: &Map, settings: &SpotSettings) -> Vec<Spot> {
+    let grid = deviation.grid;
+    let smooth = average(deviation, settings.average_mm);
+    let stands_out = |i: usize, sign: f32| {
+        let limit = settings.least_mm.max(settings.sigmas * f64::from(sigma.values[i]));
+        f64::from(sign * smooth.values[i]) > limit
+    };
+    let mut spots = Vec::new();
+    for (kind, sign) in [(SpotKind::Low, -1.0f32), (SpotKind::High, 1.0)] {
+        // The rim of a strong spot still counts at its own doubt's level or the least height.
+        let core: Vec<bool> = (0..grid.len()).map(|i| stands_out(i, sign)).collect();
+        let found = areas(&core, &grid);
+        let large = found.iter().filter(|a| a.len() as f64 * grid.step_mm.powi(2) >= settings.least_mm2);
+        spots.extend(large.map(|area| describe(area, kind, sign, deviation, &smooth, sigma)));
+    }
+    spots.sort_by(|a, b| b.height_mm.abs().total_cmp(&a.height_mm.abs()));
+    spots
+}
+
+fn describe(area: &[usize], kind: SpotKind, sign: f32, deviation: &Map, smooth: &Map, sigma: &Map) -> Spot {
+    let grid = deviation.grid;
+    let light = |i: usize| peak_value(deviation, &grid, i);
+    let top = area.iter().copied().max_by(|&a, &b| (sign * smooth.values[a]).total_cmp(&(sign * smooth.values[b])));
+    let top = top.unwrap_or(area[0]);
+    let n = area.len() as f64;
+    let points: Vec<(f64, f64)> = area.iter().map(|&i| grid.position(i)).collect();
+    let mean = points.iter().fold((0.0, 0.0), |s, p| (s.0 + p.0 / n, s.1 + p.1 / n));
+    let (mut xx, mut xy, mut yy) = (0.0, 0.0, 0.0);
+    for (x, y) in points {
+        let (dx, dy) = (x - mean.0, y - mean.1);
+        xx += dx * dx / n;
+        xy += dx * dy / n;
+        yy += dy * dy / n;
+    }
+    let half_trace = 0.5 * (xx + yy);
+    let root = (0.25 * (xx - yy).powi(2) + xy * xy).sqrt();
+    let cell = grid.step_mm * grid.step_mm;
+    let (x_mm, y_mm) = grid.position(top);
+    Spot {
+        kind,
+        x_mm,
+        y_mm,
+        height_mm: light(top),
+        sigma_mm: f64::from(sigma.values[top]),
+        length_mm: 4.0 * (half_trace + root).sqrt(),
+        width_mm: 4.0 * (half_trace - root).max(cell / 12.0).sqrt(),
+        angle_deg: (0.5 * (2.0 * xy).atan2(xx - yy)).to_degrees(),
+        area_mm2: n * cell,
+        volume_mm3: area.iter().map(|&i| f64::from(deviation.values[i]).abs() * cell).sum(),
+    }
+}
+
+/// Mean of the 3 x 3 cells around the extreme.
+fn peak_value(map: &Map, grid: &Grid, i: usize) -> f64 {
+    let (ix, iy) = (i % grid.nx, i / grid.nx);
+    let (mut sum, mut count) = (0.0, 0.0);
+    for y in iy.saturating_sub(1)..(iy + 2).min(grid.ny) {
+        for x in ix.saturating_sub(1)..(ix + 2).min(grid.nx) {
+            let v = f64::from(map.values[y * grid.nx + x]);
+            if v.is_finite() {
+                sum += v;
+                count += 1.0;
+            }
+        }
+    }
+    sum / f64::max(count, 1.0)
+}
+
+/// Moving average over a square of about `size_mm`, unread cells left out.
+pub fn average(map: &Map, size_mm: f64) -> Map {
+    let grid = map.grid;
+    let by = (0.5 * size_mm / grid.step_mm).round() as usize;
+    let pass = |source: &[(f64, f64)], stride: usize, along: usize| -> Vec<(f64, f64)> {
+        (0..source.len())
+            .map(|i| {
+                let at = (i / stride) % along;
+                let first = i - at.min(by) * stride;
+                let count = at.min(by) + (along - 1 - at).min(by) + 1;
+                (0..count).map(|k| source[first + k * stride]).fold((0.0, 0.0), |s, v| (s.0 + v.0, s.1 + v.1))
+            })
+            .collect()
+    };
+    let start: Vec<(f64, f64)> =
+        map.values.iter().map(|&v| if v.is_finite() { (f64::from(v), 1.0) } else { (0.0, 0.0) }).collect();
+    let sums = pass(&pass(&start, 1, grid.nx), grid.nx, grid.ny);
+    let values =
+        sums.iter().zip(&map.values).map(|(s, v)| if v.is_finite() { (s.0 / s.1) as f32 } else { f32::NAN });
+    Map { grid, values: values.collect() }
+}
