@@ -11,7 +11,8 @@ pub const MODULES: i32 = 8;
 #[must_use]
 pub fn is_white(id: usize, right: f64, up: f64) -> bool {
     let module = |at: f64| ((at + 0.5) * f64::from(MODULES)).floor() as i32;
-    let (column, row) = (module(right), module(-up));
+    // Half a turn against the library's own drawing: the way up that OpenCV's marker sheets have.
+    let (column, row) = (module(-right), module(up));
     let inside = |m: i32, rim: i32| (rim..MODULES - rim).contains(&m);
     if !inside(column, 0) || !inside(row, 0) {
         return true;

@@ -10,7 +10,7 @@ use crate::noise::Random;
 use crate::picture::Shown;
 use crate::pose::{Board, Camera, mirrored};
 use crate::scene::{CameraPose, Scene};
-use crate::shape::{Shape, normal};
+use crate::shape::{Met, Shape, normal};
 use crate::tag;
 use nalgebra::Vector3;
 use rayon::prelude::*;
@@ -156,13 +156,53 @@ struct Eye<'a> {
     fineness: Fineness,
     focus: f64,
     aperture: f64,
+    panel_box: PixelBox,
+    board_box: PixelBox,
 }
+
+/// Pixels outside of which a thing is surely not seen.
+struct PixelBox {
+    low: [f64; 2],
+    high: [f64; 2],
+}
+
+impl PixelBox {
+    /// Around points; the whole photo where one of them lies behind the camera.
+    fn around(camera: &Camera, points: impl Iterator<Item = Vector3<f64>>) -> Self {
+        let (mut low, mut high) = ([f64::MAX; 2], [f64::MIN; 2]);
+        for point in points {
+            let Some(at) = camera.pixel(&point) else {
+                return Self { low: [f64::MIN; 2], high: [f64::MAX; 2] };
+            };
+            for k in 0..2 {
+                low[k] = low[k].min(at[k] - BLUR_ROOM_PX);
+                high[k] = high[k].max(at[k] + BLUR_ROOM_PX);
+            }
+        }
+        Self { low, high }
+    }
+
+    fn holds(&self, i: usize, j: usize) -> bool {
+        (self.low[0]..=self.high[0]).contains(&(i as f64)) && (self.low[1]..=self.high[1]).contains(&(j as f64))
+    }
+}
+
+/// Room left for what is out of focus.
+const BLUR_ROOM_PX: f64 = 24.0;
 
 impl<'a> Eye<'a> {
     fn new(stage: &'a Stage, pose: &CameraPose, fineness: Fineness) -> Self {
         let camera = Camera::new(pose, fineness.width, fineness.height);
         let focus = pose.focus.unwrap_or_else(|| camera.depth(&Vector3::from(pose.at)));
-        Self { stage, camera, fineness, focus, aperture: pose.aperture }
+        let (w, h) = (stage.scene.w / 2.0, stage.scene.h / 2.0);
+        let steps = || (-8..=8).map(|k| f64::from(k) / 8.0);
+        let sheet = steps().flat_map(|s| steps().map(move |t| (s * w, t * h)));
+        let panel = sheet.map(|(x, y)| Vector3::new(x, y, stage.shape.base(x, y).z));
+        let panel_box = PixelBox::around(&camera, panel);
+        let [u, v] = stage.board.half;
+        let corners = [[-u, -v], [u, -v], [u, v], [-u, v]].into_iter();
+        let board_box = PixelBox::around(&camera, corners.map(|[u, v]| stage.board.point(u, v)));
+        Self { stage, camera, fineness, focus, aperture: pose.aperture, panel_box, board_box }
     }
 
     fn row(&self, j: usize) -> Row {
@@ -170,16 +210,21 @@ impl<'a> Eye<'a> {
         let mut random = Random::new(self.stage.scene.seed.wrapping_add(j as u64 * 7919));
         let mut row = Row::default();
         row.pixels.reserve(self.fineness.width);
-        let mut start_z = 0.0;
+        let mut near = Met::default();
         for i in 0..self.fineness.width {
             let mut pixel = Pixel::default();
+            if !self.panel_box.holds(i, j) && !self.board_box.holds(i, j) {
+                pixel.steady = [self.stage.surroundings; 3];
+                row.pixels.push(pixel);
+                continue;
+            }
             let turn = random.unit();
             let mut on_panel = 0.0f32;
             for k in 0..n * n {
                 let px = i as f64 + ((k % n) as f64 + 0.5) / n as f64;
                 let py = j as f64 + ((k / n) as f64 + 0.5) / n as f64;
                 let (from, along) = self.ray(px, py, k, turn);
-                on_panel += self.follow(&from, &along, &mut start_z, &mut pixel, &mut row.rays);
+                on_panel += self.follow(&from, &along, &mut near, &mut pixel, &mut row.rays);
             }
             if on_panel > 0.0 {
                 pixel.place = pixel.place.map(|p| p / on_panel);
@@ -206,7 +251,7 @@ impl<'a> Eye<'a> {
         &self,
         from: &Vector3<f64>,
         along: &Vector3<f64>,
-        start_z: &mut f64,
+        near: &mut Met,
         pixel: &mut Pixel,
         rays: &mut Vec<BoardRay>,
     ) -> f32 {
@@ -216,18 +261,19 @@ impl<'a> Eye<'a> {
             pixel.rays += 1;
             rays.push(BoardRay { u: u as f32, v: v as f32, share });
         };
-        let met = stage.shape.meet_from(from, along, *start_z);
-        let far = met.as_ref().map_or(f64::MAX, |(p, _)| (p - from).norm() / along.norm());
+        let met = stage.shape.meet_near(from, along, near);
+        let far = met.as_ref().map_or(f64::MAX, |m| (m.point - from).norm() / along.norm());
         // The board itself, where it stands in front.
         if let Some(at) = stage.board.meet(from, along).filter(|at| stage.board.holds(at[0], at[1]) && at[2] < far) {
             reach(pixel, at, weight);
             return 0.0;
         }
-        let Some((point, rise)) = met else {
+        let Some(met) = met else {
             pixel.steady = pixel.steady.map(|s| s + weight * stage.surroundings);
             return 0.0;
         };
-        *start_z = point.z;
+        *near = met;
+        let Met { point, rise } = met;
         pixel.place[0] += point.x as f32;
         pixel.place[1] += point.y as f32;
         if let Some(grey) = stage.matt(point.x, point.y) {
