@@ -9,7 +9,34 @@ macro_rules! recipes {
     };
 }
 
-recipes!("door");
+recipes!(
+    "bent",
+    "board_outside",
+    "body_line",
+    "crease",
+    "curved",
+    "deep_sharp",
+    "demo_bonnet_hail",
+    "demo_door_after",
+    "demo_door_before",
+    "demo_wing_crown",
+    "dirty_clipped",
+    "door",
+    "far_steep",
+    "flat",
+    "gamma",
+    "lid_slid",
+    "low_wing_slid",
+    "micro",
+    "noisy",
+    "nudged",
+    "sound_dark",
+    "sound_silver",
+    "twelve_megapixel",
+    "white_low_contrast",
+    "wing",
+    "wrong_step",
+);
 
 /// A recipe by its name.
 #[must_use]
