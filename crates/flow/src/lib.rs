@@ -1,1 +1,21 @@
-//! The story in a few short functions: read, quote, hand over.
+//! The story in a few short functions.
+//!
+//! **Entry points.** [`read`] makes a [`Reading`] of a capture folder; [`write_reading`] lays it down.
+//!
+//! **Idea.** Each line of [`read`] is a stage; each stage consumes what the last one gave.
+
+mod doubt;
+mod error;
+mod gather;
+mod picture;
+mod read;
+mod reading_file;
+mod write;
+
+pub use error::ReadError;
+pub use read::{Progress, ReadSettings, Reading, Stage, read};
+pub use reading_file::{
+    CameraFacts, FinishFacts, FrameFacts, GridFacts, Maps, Note, PanelTagPlace, PhotoFacts, ReadingFile, SpotFacts,
+    UnreadFacts,
+};
+pub use write::{WriteError, write_reading};

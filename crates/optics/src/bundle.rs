@@ -214,7 +214,8 @@ const FAR_MM: f64 = 1e4;
 /// Moves each corner inward along both of its sides.
 fn inset_corners(c: [Pixel; 4], inset: f64) -> [Pixel; 4] {
     std::array::from_fn(|i| {
-        let (next, last) = ((c[(i + 1) % 4] - c[i]).normalize(), (c[(i + 3) % 4] - c[i]).normalize());
+        let toward = |k: usize| (c[(i + k) % 4] - c[i]).try_normalize(1e-9).unwrap_or_default();
+        let (next, last) = (toward(1), toward(3));
         let sine = next.perp(&last).abs().max(0.2);
         c[i] + (next + last) * (inset / sine)
     })

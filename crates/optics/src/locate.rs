@@ -57,7 +57,7 @@ pub enum LocateError {
 /// Corners of a tag of side `size`, in its own frame, detector order.
 pub fn tag_corners(size: f64) -> [Vector2<f64>; 4] {
     let h = 0.5 * size;
-    [Vector2::new(-h, -h), Vector2::new(h, -h), Vector2::new(h, h), Vector2::new(-h, h)]
+    [Vector2::new(h, h), Vector2::new(-h, h), Vector2::new(-h, -h), Vector2::new(h, -h)]
 }
 
 /// Lays the panel frame through the tags of the panel photo.
@@ -98,7 +98,7 @@ pub fn panel_plane(camera: &Camera, tags: &[TagView], size_mm: f64) -> Result<(I
     let tags = tags
         .iter()
         .map(|t| {
-            let (c, along) = (on_plane(&t.centre()), on_plane(&t.corners[1]) - on_plane(&t.corners[0]));
+            let (c, along) = (on_plane(&t.centre()), on_plane(&t.corners[0]) - on_plane(&t.corners[1]));
             PanelTag { id: t.id, pose: [c.x, c.y, along.y.atan2(along.x)] }
         })
         .collect();

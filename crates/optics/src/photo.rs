@@ -72,9 +72,12 @@ fn png(bytes: &[u8]) -> Result<(usize, usize, Vec<u8>), PhotoError> {
 }
 
 fn exif_facts(bytes: &[u8]) -> (Option<f64>, u32) {
-    let Ok(exif) = exif::Reader::new().read_from_container(&mut std::io::Cursor::new(bytes)) else {
-        return (None, 1);
-    };
+    // Phones write fields that break the letter of the standard; the sound ones still count.
+    let exif = exif::Reader::new()
+        .continue_on_error(true)
+        .read_from_container(&mut std::io::Cursor::new(bytes))
+        .or_else(|error| error.distill_partial_result(|_| {}));
+    let Ok(exif) = exif else { return (None, 1) };
     let number = |tag| exif.get_field(tag, exif::In::PRIMARY).and_then(|f| f.value.get_uint(0));
     let focal = number(exif::Tag::FocalLengthIn35mmFilm).filter(|&f| f > 0).map(f64::from);
     (focal, number(exif::Tag::Orientation).unwrap_or(1))

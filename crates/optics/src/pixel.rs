@@ -43,9 +43,9 @@ impl Camera {
     }
 }
 
-/// A rigid motion from six numbers: rotation vector (rad) and translation (mm).
+/// A rigid motion from six numbers: translation (mm), then rotation vector (rad).
 pub fn isometry(p: &[f64]) -> Isometry3<f64> {
-    Isometry3::new(Vector3::new(p[3], p[4], p[5]), Vector3::new(p[0], p[1], p[2]))
+    Isometry3::new(Vector3::new(p[0], p[1], p[2]), Vector3::new(p[3], p[4], p[5]))
 }
 
 /// The six numbers of a rigid motion, inverse of [`isometry`].

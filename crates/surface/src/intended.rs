@@ -177,7 +177,7 @@ fn spread(r: &[f64]) -> f64 {
 }
 
 /// Connected cells (four neighbours) of a mask as lists of flat indices.
-pub(crate) fn areas(mask: &[bool], grid: &Grid) -> Vec<Vec<usize>> {
+pub fn areas(mask: &[bool], grid: &Grid) -> Vec<Vec<usize>> {
     let mut seen = vec![false; mask.len()];
     let mut out = Vec::new();
     for start in 0..mask.len() {

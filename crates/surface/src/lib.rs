@@ -19,5 +19,5 @@ mod spots;
 pub use finish::{Finish, Verdict, judge};
 pub use grid::{Grid, Map, SlopeMap};
 pub use integrate::{IntegrateSettings, integrate};
-pub use intended::{Intended, IntendedSettings, intended_shape};
+pub use intended::{Intended, IntendedSettings, areas, intended_shape};
 pub use spots::{Spot, SpotKind, SpotSettings, average, find_spots};

@@ -1,0 +1,115 @@
+//! Why there is no reading, in the technician's words.
+
+use dentwright_optics::{CaptureError, LocateError, PhotoError};
+use thiserror::Error;
+
+/// Why a capture gives no useful reading.
+#[derive(Debug, Error)]
+pub enum ReadError {
+    /// No `capture.toml`.
+    #[error("{folder} has no capture.toml")]
+    NoCapture {
+        /// The folder.
+        folder: String,
+    },
+    /// Its description is wrong.
+    #[error("{0}")]
+    Capture(#[from] CaptureError),
+    /// A photo is not there.
+    #[error("the photo {file} is missing")]
+    MissingPhoto {
+        /// File name.
+        file: String,
+    },
+    /// A photo cannot be decoded.
+    #[error("the photo {file} {why}")]
+    Photo {
+        /// File name.
+        file: String,
+        /// Why.
+        why: PhotoError,
+    },
+    /// Photos of different sizes.
+    #[error("the photo {file} is {found}, the panel photo is {expected}")]
+    Zoom {
+        /// File name.
+        file: String,
+        /// Its size.
+        found: String,
+        /// The panel photo's size.
+        expected: String,
+    },
+    /// Poses cannot be found.
+    #[error("the photo {file} {why}")]
+    Locate {
+        /// File name.
+        file: String,
+        /// Why.
+        why: LocateError,
+    },
+    /// Too few patterns.
+    #[error("the patterns along {axis} do not give a phase: {why}")]
+    Patterns {
+        /// Board axis.
+        axis: &'static str,
+        /// Why.
+        why: String,
+    },
+    /// Only screen captures can be read.
+    #[error("this capture has no screen patterns")]
+    NotScreen,
+    /// The mirrored board was not found.
+    #[error("the mirrored patterns cannot be made out on the panel")]
+    NothingMirrored,
+    /// Poses do not agree with the photos.
+    #[error("tags and mirrored lines do not fit together ({detail})")]
+    Inconsistent {
+        /// The numbers.
+        detail: String,
+    },
+    /// Stopped by the user.
+    #[error("the reading was stopped")]
+    Cancelled,
+}
+
+impl ReadError {
+    /// Short stable name.
+    pub fn code(&self) -> &'static str {
+        match self {
+            Self::NoCapture { .. } => "no_capture",
+            Self::Capture(_) => "capture",
+            Self::MissingPhoto { .. } => "missing_photo",
+            Self::Photo { .. } => "photo",
+            Self::Zoom { .. } => "zoom",
+            Self::Locate { .. } => "locate",
+            Self::Patterns { .. } => "patterns",
+            Self::NotScreen => "not_screen",
+            Self::NothingMirrored => "nothing_mirrored",
+            Self::Inconsistent { .. } => "inconsistent",
+            Self::Cancelled => "cancelled",
+        }
+    }
+
+    /// What to do next.
+    pub fn next(&self) -> &'static str {
+        match self {
+            Self::NoCapture { .. } => "Choose the folder that holds the photos together with their capture.toml.",
+            Self::Capture(_) => "Correct that line of capture.toml; the reference page lists every field.",
+            Self::MissingPhoto { .. } => "Copy that photo into the folder, or take its line out of capture.toml.",
+            Self::Photo { .. } => "Copy it from the phone again; if it stays damaged, take it again.",
+            Self::Zoom { .. } => "Take all photos but the set-up photo with one zoom and one way up.",
+            Self::Locate { .. } => {
+                "Stick at least four tag36h11 tags flat around the damage and take the photo so that they, and for the set-up photo the board's tags, are sharp and whole."
+            }
+            Self::Patterns { .. } => "Take at least four evenly shifted photos of every pattern, each axis.",
+            Self::NotScreen => "Take a screen capture: sine patterns along both axes.",
+            Self::NothingMirrored => {
+                "Stand so that the screen is mirrored where the damage is, darken the room and expose longer."
+            }
+            Self::Inconsistent { .. } => {
+                "Check the tag size and the board's size in capture.toml, and that nothing moved after the set-up photo."
+            }
+            Self::Cancelled => "Start it again when you like.",
+        }
+    }
+}

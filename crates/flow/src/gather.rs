@@ -1,0 +1,50 @@
+//! The capture folder into memory: description and decoded photos.
+
+use crate::error::ReadError;
+use dentwright_optics::{Capture, Frame, Photo, Role, decode};
+use rayon::prelude::*;
+use std::path::Path;
+
+/// A capture with its photos, in the order of its frames.
+pub(crate) struct Gathered {
+    pub capture: Capture,
+    pub photos: Vec<Photo>,
+}
+
+impl Gathered {
+    /// The first photo of a role.
+    pub fn first(&self, role: Role) -> Option<(&Frame, &Photo)> {
+        self.capture.frames.iter().zip(&self.photos).find(|(f, _)| f.role == role)
+    }
+}
+
+pub(crate) fn gather(folder: &Path) -> Result<Gathered, ReadError> {
+    let text = std::fs::read_to_string(folder.join("capture.toml"))
+        .map_err(|_| ReadError::NoCapture { folder: folder.display().to_string() })?;
+    let capture = Capture::parse(&text)?;
+    let photos = capture
+        .frames
+        .par_iter()
+        .map(|frame| {
+            let bytes = std::fs::read(folder.join(&frame.file))
+                .map_err(|_| ReadError::MissingPhoto { file: frame.file.clone() })?;
+            decode(&bytes).map_err(|why| ReadError::Photo { file: frame.file.clone(), why })
+        })
+        .collect::<Result<Vec<_>, _>>()?;
+    let gathered = Gathered { capture, photos };
+    same_size(&gathered)?;
+    Ok(gathered)
+}
+
+/// Every photo but the set-up one must be as large as the panel photo.
+fn same_size(g: &Gathered) -> Result<(), ReadError> {
+    let Some((_, panel)) = g.first(Role::Panel) else { return Ok(()) };
+    let size = |p: &Photo| format!("{} x {} px", p.width, p.height);
+    let odd = g.capture.frames.iter().zip(&g.photos).find(|(f, p)| {
+        f.role != Role::Setup && (p.width, p.height) != (panel.width, panel.height)
+    });
+    match odd {
+        Some((f, p)) => Err(ReadError::Zoom { file: f.file.clone(), found: size(p), expected: size(panel) }),
+        None => Ok(()),
+    }
+}

@@ -1,0 +1,343 @@
+//! From photos to lows and highs.
+
+use crate::doubt::doubt;
+use crate::error::ReadError;
+use crate::gather::{Gathered, gather};
+use dentwright_optics::{
+    Axis, BoardField, BundleSettings, Camera, DEFAULT_GAMMA, Layout, Phase, Photo, Role, Scene, TagView, board_field,
+    demodulate, estimate_gamma, find_tags, grid_over, linear_table, panel_plane, refine, setup_and_board, slopes_on,
+};
+use dentwright_surface::{
+    Finish, IntegrateSettings, IntendedSettings, Map, SlopeMap, Spot, SpotSettings, areas, average, find_spots,
+    integrate, intended_shape, judge,
+};
+use std::collections::BTreeMap;
+use std::path::Path;
+use std::sync::atomic::{AtomicBool, Ordering};
+
+/// What a reading may be told.
+#[derive(Debug, Clone)]
+pub struct ReadSettings {
+    /// Residual that counts as done, mm. Ten micrometres over 20 mm already moves a mirrored line by
+    /// millimetres (mirror equation); common practice, no published source.
+    pub finish_limit_mm: f64,
+    /// Intended shape.
+    pub intended: IntendedSettings,
+    /// Lows and highs.
+    pub spots: SpotSettings,
+}
+
+impl Default for ReadSettings {
+    fn default() -> Self {
+        Self { finish_limit_mm: 0.01, intended: IntendedSettings::default(), spots: SpotSettings::default() }
+    }
+}
+
+/// A part of the work, in order.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Stage {
+    /// Photos decoded.
+    Photos,
+    /// Tags found.
+    Tags,
+    /// Phases and board points.
+    Lines,
+    /// Poses refined.
+    Poses,
+    /// Slopes and height.
+    Shape,
+    /// Intended shape, lows and highs.
+    Spots,
+}
+
+impl Stage {
+    /// All stages in order.
+    pub const ALL: [Stage; 6] = [Self::Photos, Self::Tags, Self::Lines, Self::Poses, Self::Shape, Self::Spots];
+
+    /// A short name.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Photos => "photos",
+            Self::Tags => "tags",
+            Self::Lines => "lines",
+            Self::Poses => "poses",
+            Self::Shape => "shape",
+            Self::Spots => "spots",
+        }
+    }
+}
+
+/// How far the work has come.
+#[derive(Debug, Clone, Copy)]
+pub struct Progress {
+    /// The stage begun.
+    pub stage: Stage,
+    /// Share of the whole done, 0 to 1.
+    pub done: f32,
+}
+
+/// A finished reading, in memory.
+#[derive(Debug, Clone)]
+pub struct Reading {
+    /// Deviation from the intended shape, mm.
+    pub deviation: Map,
+    /// Height in the panel frame, mm.
+    pub height: Map,
+    /// One-sigma doubt of the deviation, mm.
+    pub sigma: Map,
+    /// Why a cell was not read: 0 read, 1 not mirrored, 2 tag, 3 cut off from the rest.
+    pub unread: Vec<u8>,
+    /// Lows and highs.
+    pub spots: Vec<Spot>,
+    /// Done or not.
+    pub finish: Finish,
+    /// Poses, cameras, tags.
+    pub scene: Scene,
+    /// Response exponent used.
+    pub gamma: f64,
+    /// `exif` or `guess`.
+    pub camera_source: &'static str,
+    /// Files and roles.
+    pub frames: Vec<(String, Role)>,
+    /// Panel photo's file name.
+    pub panel_photo: String,
+    /// Settings used.
+    pub settings: ReadSettings,
+}
+
+/// Reads a capture folder.
+pub fn read(
+    folder: &Path,
+    settings: &ReadSettings,
+    progress: &dyn Fn(Progress),
+    cancel: &AtomicBool,
+) -> Result<Reading, ReadError> {
+    let begin = |stage: Stage| -> Result<(), ReadError> {
+        progress(Progress { stage, done: stage as usize as f32 / Stage::ALL.len() as f32 });
+        if cancel.load(Ordering::Relaxed) { Err(ReadError::Cancelled) } else { Ok(()) }
+    };
+    begin(Stage::Photos)?;
+    let gathered = gather(folder)?;
+    begin(Stage::Tags)?;
+    let seen = locate(&gathered)?;
+    begin(Stage::Lines)?;
+    let (field, gamma) = mirrored_points(&gathered)?;
+    begin(Stage::Poses)?;
+    let scene = solve(&gathered, &seen, &field)?;
+    begin(Stage::Shape)?;
+    let (above, unread) = shape(&gathered, &field, &scene)?;
+    begin(Stage::Spots)?;
+    let intended = intended_shape(&above, &settings.intended);
+    let deviation = difference(&above, &intended.shape);
+    let sigma = doubt(&deviation, &intended);
+    let spots = find_spots(&deviation, &sigma, &settings.spots);
+    let finish = judge(&average(&deviation, settings.spots.average_mm), &sigma, settings.finish_limit_mm);
+    Ok(Reading {
+        height: on_panel(&above, &scene),
+        deviation,
+        sigma,
+        unread,
+        spots,
+        finish,
+        scene,
+        gamma,
+        camera_source: seen.camera_source,
+        panel_photo: gathered.first(Role::Panel).map(|(f, _)| f.file.clone()).unwrap_or_default(),
+        frames: gathered.capture.frames.iter().map(|f| (f.file.clone(), f.role)).collect(),
+        settings: settings.clone(),
+    })
+}
+
+struct Seen {
+    cameras: [Camera; 2],
+    focal_sigma: [f64; 2],
+    camera_source: &'static str,
+    views: [Vec<TagView>; 2],
+    layout: Layout,
+}
+
+/// Long side of the 35 mm frame.
+const FULL_FRAME_MM: f64 = 36.0;
+/// Ordinary phone main camera, where EXIF says nothing.
+const GUESSED_35MM: f64 = 27.0;
+
+fn first_guess(photo: &Photo) -> (Camera, f64) {
+    let long = photo.width.max(photo.height) as f64;
+    let (f35, sigma) = photo.focal_35mm.map_or((GUESSED_35MM, 0.2), |f| (f, 0.005 + 0.3 / f));
+    (Camera { focal_px: f35 / FULL_FRAME_MM * long, size: (photo.width, photo.height), k1: 0.0 }, sigma)
+}
+
+fn locate(g: &Gathered) -> Result<Seen, ReadError> {
+    let (Some((panel_frame, panel)), Some((setup_frame, setup))) = (g.first(Role::Panel), g.first(Role::Setup)) else {
+        return Err(ReadError::NotScreen);
+    };
+    let ids = &g.capture.panel.tag_ids;
+    let everything: Vec<usize> = ids.iter().copied().chain(g.capture.board.tags.iter().map(|t| t.id)).collect();
+    let (panel_views, setup_views) = rayon::join(|| find_tags(panel, ids), || find_tags(setup, &everything));
+    let panel_views: Vec<TagView> = panel_views.into_iter().filter(|v| ids.contains(&v.id)).collect();
+    let ((camera, sigma), (setup_camera, setup_sigma)) = (first_guess(panel), first_guess(setup));
+    let fail = |file: &str| {
+        let file = file.to_owned();
+        move |why| ReadError::Locate { file, why }
+    };
+    let (panel_from_camera, tags) =
+        panel_plane(&camera, &panel_views, g.capture.panel.tag_size_mm).map_err(fail(&panel_frame.file))?;
+    let (setup_from_panel, panel_from_board) =
+        setup_and_board(&setup_camera, &setup_views, &tags, &g.capture).map_err(fail(&setup_frame.file))?;
+    Ok(Seen {
+        cameras: [camera, setup_camera],
+        focal_sigma: [sigma, setup_sigma],
+        camera_source: if panel.focal_35mm.is_some() { "exif" } else { "guess" },
+        views: [panel_views, setup_views],
+        layout: Layout { panel_from_camera, setup_from_panel, panel_from_board, tags },
+    })
+}
+
+/// Board point of every pixel, and the response exponent.
+fn mirrored_points(g: &Gathered) -> Result<(BoardField, f64), ReadError> {
+    let mut sets: BTreeMap<(Axis, u64), Vec<(f64, &Photo)>> = BTreeMap::new();
+    for (frame, photo) in g.capture.frames.iter().zip(&g.photos).filter(|(f, _)| f.role == Role::Pattern) {
+        if let (Some(axis), Some(periods), Some(shift)) = (frame.axis, frame.periods, frame.shift) {
+            sets.entry((axis, (periods * 1e6) as u64)).or_default().push((shift, photo));
+        }
+    }
+    if sets.is_empty() {
+        return Err(ReadError::NotScreen);
+    }
+    let finest = sets.iter().filter(|((axis, _), _)| *axis == Axis::U).map(|(_, set)| set).next_back();
+    let gamma = finest.and_then(|set| quarters(set)).map_or(DEFAULT_GAMMA, |photos| estimate_gamma(&photos));
+    let table = linear_table(gamma);
+    let mut phases: BTreeMap<Axis, Vec<Phase>> = BTreeMap::new();
+    for ((axis, periods), set) in &sets {
+        let (shifts, photos): (Vec<f64>, Vec<&Photo>) = set.iter().copied().unzip();
+        let periods = *periods as f64 * 1e-6;
+        let phase = demodulate(&photos, &shifts, periods, &table).ok_or_else(|| ReadError::Patterns {
+            axis: axis_name(*axis),
+            why: format!("the {} photos with {periods} periods are not shifted enough", photos.len()),
+        })?;
+        phases.entry(*axis).or_default().push(phase);
+    }
+    let of = |axis| {
+        let list = phases.get(&axis).map(Vec::as_slice).unwrap_or_default();
+        match list.first() {
+            None => Err(ReadError::Patterns { axis: axis_name(axis), why: "there are none".into() }),
+            Some(coarse) if coarse.periods > 1.0 => Err(ReadError::Patterns {
+                axis: axis_name(axis),
+                why: format!("the coarsest has {} periods, one that spans the board once is needed", coarse.periods),
+            }),
+            Some(_) => Ok(list),
+        }
+    };
+    let board = &g.capture.board;
+    let width = g.first(Role::Panel).map_or(0, |(_, p)| p.width);
+    let field = board_field(of(Axis::U)?, of(Axis::V)?, width, (board.width_mm, board.height_mm));
+    Ok((field, gamma))
+}
+
+fn axis_name(axis: Axis) -> &'static str {
+    match axis {
+        Axis::U => "u",
+        Axis::V => "v",
+    }
+}
+
+/// The four quarter-period steps in order, if these photos are that.
+fn quarters<'a>(set: &[(f64, &'a Photo)]) -> Option<Vec<&'a Photo>> {
+    (0..4).map(|k| set.iter().find(|(s, _)| (s.rem_euclid(1.0) - 0.25 * f64::from(k)).abs() < 1e-6).map(|s| s.1)).collect()
+}
+
+/// Mirrored points that enter the pose solve; more do not change it.
+const POSE_POINTS: usize = 500;
+/// Fewer known pixels than this are no reading.
+const LEAST_PIXELS: usize = 2_000;
+
+fn solve(g: &Gathered, seen: &Seen, field: &BoardField) -> Result<Scene, ReadError> {
+    if field.u_mm.iter().filter(|u| u.is_finite()).count() < LEAST_PIXELS {
+        return Err(ReadError::NothingMirrored);
+    }
+    let settings = BundleSettings {
+        corner_sigma_px: 0.15,
+        board_sigma_mm: 1.0,
+        focal_sigma: seen.focal_sigma,
+        k1_sigma: 0.01,
+        degree: 4,
+    };
+    let mirrored = field.lattice(POSE_POINTS);
+    let scene = refine(&g.capture, seen.cameras, &seen.layout, [&seen.views[0], &seen.views[1]], &mirrored, &settings);
+    if scene.corner_rms_px > WORST_CORNERS_PX || scene.board_median_mm > WORST_BOARD_MM {
+        let detail = format!(
+            "tag corners are {:.1} px off, lines {:.0} mm on the board",
+            scene.corner_rms_px, scene.board_median_mm
+        );
+        return Err(ReadError::Inconsistent { detail });
+    }
+    Ok(scene)
+}
+
+/// Beyond these the poses are wrong, not merely noisy.
+const WORST_CORNERS_PX: f64 = 3.0;
+const WORST_BOARD_MM: f64 = 30.0;
+
+/// Height above the smooth panel, and why cells were not read. Geometry and shape are iterated: the first
+/// pass stands on the smooth panel, the next on the height it gave.
+fn shape(g: &Gathered, field: &BoardField, scene: &Scene) -> Result<(Map, Vec<u8>), ReadError> {
+    let grid = grid_over(field, scene).ok_or(ReadError::NothingMirrored)?;
+    let mut above: Option<Map> = None;
+    let mut unread = Vec::new();
+    for tolerance in [1e-4, 1e-6] {
+        let mut slopes = slopes_on(grid, field, scene, above.as_ref());
+        unread = keep_largest(&mut slopes, scene, g.capture.panel.tag_size_mm);
+        let height = integrate(&slopes, above.as_ref(), &IntegrateSettings { tolerance, ..Default::default() });
+        above = Some(centred(height));
+    }
+    above.map(|a| (a, unread)).ok_or(ReadError::NothingMirrored)
+}
+
+/// Blanks every area but the largest: others have no height in common with it.
+fn keep_largest(slopes: &mut SlopeMap, scene: &Scene, tag_mm: f64) -> Vec<u8> {
+    let grid = slopes.grid;
+    let read: Vec<bool> = (0..grid.len()).map(|i| slopes.is_read(i)).collect();
+    let mut keep = vec![false; grid.len()];
+    if let Some(largest) = areas(&read, &grid).into_iter().max_by_key(Vec::len) {
+        largest.into_iter().for_each(|i| keep[i] = true);
+    }
+    (0..grid.len())
+        .map(|i| {
+            if keep[i] {
+                return 0;
+            }
+            slopes.sigma[i] = f32::NAN;
+            let (x, y) = grid.position(i);
+            let on_tag = scene.layout.tags.iter().any(|t| (t.pose[0] - x).hypot(t.pose[1] - y) < 0.85 * tag_mm);
+            match (read[i], on_tag) {
+                (true, _) => 3,
+                (false, true) => 2,
+                (false, false) => 1,
+            }
+        })
+        .collect()
+}
+
+/// Height with its median at zero.
+fn centred(mut height: Map) -> Map {
+    let mut all: Vec<f32> = height.values.iter().copied().filter(|v| v.is_finite()).collect();
+    if !all.is_empty() {
+        let middle = all.len() / 2;
+        let median = *all.select_nth_unstable_by(middle, f32::total_cmp).1;
+        height.values.iter_mut().for_each(|v| *v -= median);
+    }
+    height
+}
+
+fn difference(a: &Map, b: &Map) -> Map {
+    Map { grid: a.grid, values: a.values.iter().zip(&b.values).map(|(a, b)| a - b).collect() }
+}
+
+fn on_panel(above: &Map, scene: &Scene) -> Map {
+    let grid = above.grid;
+    let values = (0..grid.len()).map(|i| {
+        let (x, y) = grid.position(i);
+        (f64::from(above.values[i]) + scene.panel.at(x, y).0) as f32
+    });
+    Map { grid, values: values.collect() }
+}

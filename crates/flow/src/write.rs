@@ -1,0 +1,201 @@
+//! A reading laid down as files, whole or not at all.
+
+use crate::picture::map_png;
+use crate::read::Reading;
+use crate::reading_file::*;
+use dentwright_surface::Map;
+use nalgebra::Point3;
+use std::path::{Path, PathBuf};
+use thiserror::Error;
+
+/// Why a reading could not be written.
+#[derive(Debug, Error)]
+pub enum WriteError {
+    /// The disk said no.
+    #[error("{path} could not be written: {why}")]
+    Disk {
+        /// Where.
+        path: PathBuf,
+        /// Why.
+        why: std::io::Error,
+    },
+    /// The picture or JSON could not be made.
+    #[error("{0}")]
+    Encode(String),
+}
+
+impl Reading {
+    /// The reading as its JSON file.
+    pub fn file(&self, photo_size: (usize, usize)) -> ReadingFile {
+        let grid = self.deviation.grid;
+        let scene = &self.scene;
+        let to_photo = |x: f64, y: f64| -> [f64; 2] {
+            let z = self.height.sample(x, y).unwrap_or_else(|| scene.panel.at(x, y).0);
+            let p = scene.layout.panel_from_camera.inverse() * Point3::new(x, y, z);
+            scene.camera.project(&p).map_or([0.0; 2], |q| [q.x, q.y])
+        };
+        ReadingFile {
+            panel_tags: scene
+                .layout
+                .tags
+                .iter()
+                .map(|t| {
+                    let z_mm = scene.panel.at(t.pose[0], t.pose[1]).0;
+                    PanelTagPlace { id: t.id, x_mm: t.pose[0], y_mm: t.pose[1], z_mm }
+                })
+                .collect(),
+            grid: GridFacts { x0_mm: grid.x0_mm, y0_mm: grid.y0_mm, step_mm: grid.step_mm, nx: grid.nx, ny: grid.ny },
+            maps: Maps {
+                deviation: "deviation.npy".into(),
+                height: "height.npy".into(),
+                sigma: "sigma.npy".into(),
+                unread: "unread.npy".into(),
+            },
+            spots: self
+                .spots
+                .iter()
+                .map(|s| SpotFacts {
+                    spot: s.clone(),
+                    at_px: to_photo(s.x_mm, s.y_mm),
+                    outline_px: (0..24).map(|k| ellipse(s, k)).map(|(x, y)| to_photo(x, y)).collect(),
+                })
+                .collect(),
+            photo: PhotoFacts { file: self.panel_photo.clone(), width_px: photo_size.0, height_px: photo_size.1 },
+            read_fraction: self.deviation.read_fraction(),
+            scale: "absolute".into(),
+            finish: self.finish.clone(),
+            unread: self.unread_facts(),
+            notes: self.notes(),
+            camera: CameraFacts {
+                focal_px: scene.camera.focal_px,
+                k1: scene.camera.k1,
+                source: self.camera_source.into(),
+                gamma: self.gamma,
+                corner_rms_px: scene.corner_rms_px,
+                board_median_mm: scene.board_median_mm,
+            },
+            frames: self
+                .frames
+                .iter()
+                .map(|(file, role)| FrameFacts {
+                    file: file.clone(),
+                    role: format!("{role:?}").to_lowercase(),
+                    ok: true,
+                    note: String::new(),
+                })
+                .collect(),
+            version: env!("CARGO_PKG_VERSION").into(),
+            settings: serde_json::json!({
+                "finish_limit_mm": self.settings.finish_limit_mm,
+                "intended": {
+                    "degree": self.settings.intended.degree,
+                    "sample_mm": self.settings.intended.sample_mm,
+                    "sound_mm": self.settings.intended.sound_mm,
+                    "margin_mm": self.settings.intended.margin_mm,
+                },
+                "spots": {
+                    "least_mm": self.settings.spots.least_mm,
+                    "sigmas": self.settings.spots.sigmas,
+                    "average_mm": self.settings.spots.average_mm,
+                    "least_mm2": self.settings.spots.least_mm2,
+                },
+            }),
+        }
+    }
+
+    fn unread_facts(&self) -> Vec<UnreadFacts> {
+        let share = |value: u8| {
+            self.unread.iter().filter(|&&v| v == value).count() as f64 / self.unread.len().max(1) as f64
+        };
+        let fact = |code: &str, value: u8, text: &str, next: &str| UnreadFacts {
+            code: code.into(),
+            value,
+            fraction: share(value),
+            text: text.into(),
+            next: next.into(),
+        };
+        let all = [
+            fact(
+                "not_mirrored",
+                1,
+                "the board's lines are not seen there",
+                "Move the board so that it is mirrored there; over a deep dent bring it closer.",
+            ),
+            fact("tag", 2, "a tag covers the paint", "Stick the tag farther from the damage."),
+            fact(
+                "inconsistent",
+                3,
+                "the area is cut off from the rest, so its height is not known",
+                "Bring the board closer, or move it so that the lines join up.",
+            ),
+        ];
+        all.into_iter().filter(|f| f.fraction > 0.0).collect()
+    }
+
+    fn notes(&self) -> Vec<Note> {
+        let source = match self.camera_source {
+            "exif" => "the camera's focal length came from the photo's EXIF and was refined",
+            _ => "the photos do not say their focal length; an ordinary phone's was assumed and refined",
+        };
+        vec![Note { code: "camera".into(), text: source.into() }]
+    }
+}
+
+fn ellipse(s: &dentwright_surface::Spot, k: usize) -> (f64, f64) {
+    let a = k as f64 / 24.0 * std::f64::consts::TAU;
+    let (along, across) = (0.5 * s.length_mm * a.cos(), 0.5 * s.width_mm * a.sin());
+    let (sin, cos) = s.angle_deg.to_radians().sin_cos();
+    (s.x_mm + along * cos - across * sin, s.y_mm + along * sin + across * cos)
+}
+
+/// Writes all files of a reading into `dir`, which is made anew: first beside it, then put in place.
+pub fn write_reading(reading: &Reading, dir: &Path) -> Result<(), WriteError> {
+    let name = dir.file_name().map(|n| n.to_string_lossy().into_owned()).unwrap_or_else(|| "reading".into());
+    let beside = dir.with_file_name(format!(".{name}.part"));
+    let disk = |path: &Path| {
+        let path = path.to_owned();
+        move |why| WriteError::Disk { path, why }
+    };
+    let json = serde_json::to_vec_pretty(&reading.file(reading.scene.camera.size))
+        .map_err(|e| WriteError::Encode(e.to_string()))?;
+    let picture = map_png(reading).map_err(|e| WriteError::Encode(e.to_string()))?;
+    let grid = reading.deviation.grid;
+    let files = [
+        ("deviation.npy", npy_f32(&reading.deviation)),
+        ("height.npy", npy_f32(&reading.height)),
+        ("sigma.npy", npy_f32(&reading.sigma)),
+        ("unread.npy", npy("|u1", grid.ny, grid.nx, &reading.unread)),
+        ("map.png", picture),
+        ("reading.json", json),
+    ];
+    let _ = std::fs::remove_dir_all(&beside);
+    std::fs::create_dir_all(&beside).map_err(disk(&beside))?;
+    for (file, bytes) in &files {
+        std::fs::write(beside.join(file), bytes).map_err(disk(&beside.join(file)))?;
+    }
+    std::fs::create_dir_all(dir).map_err(disk(dir))?;
+    for (file, _) in &files {
+        std::fs::rename(beside.join(file), dir.join(file)).map_err(disk(&dir.join(file)))?;
+    }
+    let _ = std::fs::remove_dir(&beside);
+    Ok(())
+}
+
+fn npy_f32(map: &Map) -> Vec<u8> {
+    let bytes: Vec<u8> = map.values.iter().flat_map(|v| v.to_le_bytes()).collect();
+    npy("<f4", map.grid.ny, map.grid.nx, &bytes)
+}
+
+/// NPY format version 1.0 (NumPy enhancement proposal 1).
+fn npy(kind: &str, rows: usize, columns: usize, data: &[u8]) -> Vec<u8> {
+    let mut header = format!("{{'descr': '{kind}', 'fortran_order': False, 'shape': ({rows}, {columns}), }}");
+    while (10 + header.len() + 1) % 64 != 0 {
+        header.push(' ');
+    }
+    header.push('\n');
+    let mut out = b"\x93NUMPY\x01\x00".to_vec();
+    out.extend((header.len() as u16).to_le_bytes());
+    out.extend(header.as_bytes());
+    out.extend(data);
+    out
+}
