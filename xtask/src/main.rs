@@ -1,0 +1,64 @@
+//! Chores of the workspace.
+//!
+//! **Entry points.** `cargo xtask check` runs every check and test, the same as CI. `cargo xtask demo`
+//! builds everything, fills a demo shop and serves it. `cargo xtask accept` takes new goldens.
+//!
+//! **Conventions.** One release profile for all of it, so that nothing is compiled twice. A step that fails
+//! ends the run and names the command that repeats it alone.
+
+mod accept;
+mod browser;
+mod check;
+mod demo;
+mod licences;
+mod links;
+mod run;
+mod spdx;
+mod tally;
+mod tools;
+mod web;
+
+use anyhow::Result;
+use clap::{Parser, Subcommand};
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+/// Chores of the workspace.
+#[derive(Parser)]
+#[command(name = "cargo xtask")]
+struct Arguments {
+    #[command(subcommand)]
+    chore: Chore,
+}
+
+#[derive(Subcommand)]
+enum Chore {
+    /// Run every check and test, as CI does.
+    Check {
+        /// Begin at the step of this name (as the headings show it).
+        #[arg(long)]
+        from: Option<String>,
+    },
+    /// Build everything, fill a demo shop and serve the web app.
+    Demo(demo::DemoOptions),
+    /// Take what the tests now produce as the new goldens, and write the API client anew.
+    Accept,
+}
+
+fn main() -> ExitCode {
+    let outcome = match Arguments::parse().chore {
+        Chore::Check { from } => check::check(from.as_deref()),
+        Chore::Demo(options) => demo::demo(&options),
+        Chore::Accept => accept::accept(),
+    };
+    outcome.unwrap_or_else(|why| {
+        eprintln!("\n{why:#}");
+        ExitCode::FAILURE
+    })
+}
+
+/// The folder of the workspace.
+fn root() -> Result<PathBuf> {
+    let here = PathBuf::from(env!("CARGO_MANIFEST_DIR"));
+    Ok(here.parent().map(PathBuf::from).unwrap_or(here))
+}
