@@ -22,8 +22,12 @@ fn main() -> Result<()> {
     let capture = recipe.render()?;
     let rendered = start.elapsed();
     capture.write(Path::new(out))?;
-    println!("{name}: {} photos rendered in {:.2} s, {:.2} s with writing", capture.photos.len(),
-        rendered.as_secs_f64(), start.elapsed().as_secs_f64());
+    println!(
+        "{name}: {} photos rendered in {:.2} s, {:.2} s with writing",
+        capture.photos.len(),
+        rendered.as_secs_f64(),
+        start.elapsed().as_secs_f64()
+    );
     Ok(())
 }
 

@@ -32,6 +32,9 @@ pub enum CaptureError {
     /// The recipe contradicts itself.
     #[error(transparent)]
     Recipe(#[from] RecipeError),
+    /// No recipe of that name comes with the program.
+    #[error("no recipe {0}")]
+    NoSuchRecipe(&'static str),
     /// A photo cannot be compressed.
     #[error("{0}: {1}")]
     Jpeg(String, jpeg_encoder::EncodingError),
@@ -225,7 +228,8 @@ impl Recipe {
         let ids: Vec<String> = tags.iter().map(|t| t.id.to_string()).collect();
         let size = tags.first().map_or(0.0, |t| t.size);
         let mut text = format!(
-            "[panel]\ntag_family = \"tag36h11\"\ntag_size_mm = {size:?}\ntag_ids = [{}]\n\n[board]\nkind = \"{}\"\nwidth_mm = {:?}\nheight_mm = {:?}\n",
+            "[panel]\ntag_family = \"tag36h11\"\ntag_size_mm = {size:?}\ntag_ids = [{}]\n\n\
+             [board]\nkind = \"{}\"\nwidth_mm = {:?}\nheight_mm = {:?}\n",
             ids.join(", "),
             if self.lines() { "lines" } else { "screen" },
             board.w,
@@ -235,7 +239,8 @@ impl Recipe {
             let _ = writeln!(text, "pitch_mm = {:?}", board.pitch);
         }
         for (id, u, v) in board.tag_centres() {
-            let _ = write!(text, "\n[[board.tags]]\nid = {id}\nx_mm = {u:?}\ny_mm = {v:?}\nsize_mm = {:?}\n", board.tag);
+            let _ =
+                write!(text, "\n[[board.tags]]\nid = {id}\nx_mm = {u:?}\ny_mm = {v:?}\nsize_mm = {:?}\n", board.tag);
         }
         for f in frames {
             let _ = write!(text, "\n[[frames]]\nfile = \"{}\"\nrole = \"{}\"\n{}", f.file, f.role, f.more);

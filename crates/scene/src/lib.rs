@@ -1,9 +1,22 @@
-//! Panels of known shape and their reflections, rendered.
+//! Panels of known shape and their reflections, rendered: the project's own source of truth.
 //!
-//! **Entry points.** [`Scene`] says what stands where; [`Truth`] holds its maps; [`score`] lays a reading on it.
+//! # Entry points
+//! A [`Recipe`] says what stands where and what goes wrong; [`Recipe::render`] makes a [`Capture`]: photos, their
+//! `capture.toml` and the [`Truth`]. [`score()`] lays a reading on a truth. [`demo`] holds the captures of the demo.
+//!
+//! # Conventions
+//! Millimetres; panel frame x right, y up, z toward the viewer; pixel (0, 0) is the corner of the first pixel.
+//!
+//! # Idea
+//! The panel is a formula with exact slopes, so each ray is mirrored by the true normal. Geometry is traced once
+//! from the reading position and shaded for every picture on the board.
+//!
+//! # Limits
+//! One reflection; surroundings of one radiance; one clear coat; no trim, seams or badges. See [`view`].
 #![allow(clippy::cast_precision_loss, clippy::cast_possible_truncation)]
 
 pub mod capture;
+pub mod demo;
 pub mod dent;
 pub mod light;
 pub mod line;

@@ -52,14 +52,7 @@ fn covers(tag: &Sticker, x: f64, y: f64) -> bool {
     (cos * dx + sin * dy).abs() <= half && (cos * dy - sin * dx).abs() <= half
 }
 
-fn look(
-    truth: &Truth,
-    camera: &Camera,
-    board: &Board,
-    size: [f64; 2],
-    i: usize,
-    j: usize,
-) -> Option<[f64; 2]> {
+fn look(truth: &Truth, camera: &Camera, board: &Board, size: [f64; 2], i: usize, j: usize) -> Option<[f64; 2]> {
     let (nx, ny) = (truth.x.len(), truth.y.len());
     let height = |i: usize, j: usize| f64::from(truth.base[j * nx + i]) + f64::from(truth.damage[j * nx + i]);
     let (left, right) = (i.saturating_sub(1), (i + 1).min(nx - 1));
@@ -82,8 +75,7 @@ fn orientation(seen: &[Option<[f64; 2]>], nx: usize, ny: usize, k: usize) -> f64
     if i == 0 || j == 0 || i + 1 == nx || j + 1 == ny {
         return f64::NAN;
     }
-    let (Some(a), Some(b), Some(c), Some(d), Some(_)) =
-        (seen[k - 1], seen[k + 1], seen[k - nx], seen[k + nx], seen[k])
+    let (Some(a), Some(b), Some(c), Some(d), Some(_)) = (seen[k - 1], seen[k + 1], seen[k - nx], seen[k + nx], seen[k])
     else {
         return f64::NAN;
     };

@@ -150,11 +150,8 @@ impl Lay {
     /// Fewer than three common tags.
     pub fn by_tags(reading: &ReadMaps, truth: &Truth) -> Result<Self, ScoreError> {
         let known = truth.tag_centres();
-        let pairs: Vec<(Vector3<f64>, Vector3<f64>)> = reading
-            .tags
-            .iter()
-            .filter_map(|(id, at)| known.iter().find(|k| k.0 == *id).map(|k| (*at, k.1)))
-            .collect();
+        let pairs: Vec<(Vector3<f64>, Vector3<f64>)> =
+            reading.tags.iter().filter_map(|(id, at)| known.iter().find(|k| k.0 == *id).map(|k| (*at, k.1))).collect();
         if pairs.len() < 3 {
             return Err(ScoreError::Tags(pairs.len()));
         }
@@ -244,12 +241,7 @@ fn share_read(reading: &ReadMaps, truth: &Truth, lay: &Lay, width: usize, height
     (all as f64 * cell_cm2, read as f64 / (all as f64).max(1.0))
 }
 
-fn dent_score(
-    dent: &crate::dent::Dent,
-    cells: &[Cell],
-    spots: &[(ReadSpot, [f64; 2])],
-    truth: &Truth,
-) -> DentScore {
+fn dent_score(dent: &crate::dent::Dent, cells: &[Cell], spots: &[(ReadSpot, [f64; 2])], truth: &Truth) -> DentScore {
     let sign = -dent.depth.signum();
     let near = dent.a.min(dent.b) / 2.0;
     let inside = || cells.iter().filter(|c| (c.x - dent.x).hypot(c.y - dent.y) < near);
@@ -259,9 +251,7 @@ fn dent_score(
     let read_um = centre_read.then(|| extreme(|c| c.read_um));
     let spot_um = spots
         .iter()
-        .filter(|(s, at)| {
-            s.height_mm * sign > 0.0 && (at[0] - dent.x).hypot(at[1] - dent.y) < dent.reach()
-        })
+        .filter(|(s, at)| s.height_mm * sign > 0.0 && (at[0] - dent.x).hypot(at[1] - dent.y) < dent.reach())
         .map(|(s, _)| s.height_mm * 1e3)
         .max_by(|a, b| (a * sign).total_cmp(&(b * sign)));
     let error_um = read_um.map(|r| r - extreme(|c| c.true_um));

@@ -66,8 +66,7 @@ const CURVE_STEPS: usize = 1 << 17;
 /// Blurs three-value pixels by a Gaussian of this deviation in pixels, along rows and then columns.
 pub fn blur(light: &mut [f32], width: usize, height: usize, deviation_px: f64) {
     let reach = (3.0 * deviation_px).ceil() as isize;
-    let bell: Vec<f32> =
-        (-reach..=reach).map(|k| (-(k as f64 / deviation_px).powi(2) / 2.0).exp() as f32).collect();
+    let bell: Vec<f32> = (-reach..=reach).map(|k| (-(k as f64 / deviation_px).powi(2) / 2.0).exp() as f32).collect();
     let sum: f32 = bell.iter().sum();
     let mut pass = |along: usize, count: usize, across: usize| {
         let from = light.to_vec();

@@ -97,13 +97,11 @@ impl Shape {
 
     /// The same, looking first near where a neighbouring ray met it, which saves most of the work.
     ///
-    /// Peel is left out of the place (its height moves that by less than a thousandth of a pixel) and put into the slopes.
+    /// Peel is left out of the place, which it moves by less than a thousandth of a pixel, and put into the slopes.
     #[must_use]
     pub fn meet_near(&self, eye: &Vector3<f64>, along: &Vector3<f64>, near: &Met) -> Option<Met> {
         let plane = &near.rise;
-        let above = eye.z - near.point.z
-            - plane.dx * (eye.x - near.point.x)
-            - plane.dy * (eye.y - near.point.y);
+        let above = eye.z - near.point.z - plane.dx * (eye.x - near.point.x) - plane.dy * (eye.y - near.point.y);
         let mut t = -above / (along.z - plane.dx * along.x - plane.dy * along.y);
         // Newton; a car panel is flat enough for it to settle in one to four steps.
         for _ in 0..MOST_STEPS {

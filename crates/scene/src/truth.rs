@@ -69,11 +69,9 @@ impl Truth {
         let scene: Scene = serde_json::from_str(&text).map_err(|e| TruthError::Scene(json_path, e))?;
         let path = folder.join("truth.npz");
         let bytes = std::fs::read(&path).map_err(|e| TruthError::File(path.clone(), e))?;
-        let mut zip =
-            zip::ZipArchive::new(Cursor::new(bytes)).map_err(|e| TruthError::Archive(path.clone(), e))?;
+        let mut zip = zip::ZipArchive::new(Cursor::new(bytes)).map_err(|e| TruthError::Archive(path.clone(), e))?;
         let mut values = |name: &'static str| -> Result<Vec<f64>, TruthError> {
-            let mut entry =
-                zip.by_name(&format!("{name}.npy")).map_err(|e| TruthError::Archive(path.clone(), e))?;
+            let mut entry = zip.by_name(&format!("{name}.npy")).map_err(|e| TruthError::Archive(path.clone(), e))?;
             let mut bytes = Vec::new();
             entry.read_to_end(&mut bytes).map_err(|e| TruthError::File(path.clone(), e))?;
             Ok(npy::read(&bytes).map_err(|e| TruthError::Array(path.clone(), name, e))?.values)
@@ -137,9 +135,8 @@ impl Truth {
         let nx = self.x.len();
         let (i, wx) = weights(&self.x, x)?;
         let (j, wy) = weights(&self.y, y)?;
-        let row = |k: usize| -> f64 {
-            wx.iter().enumerate().map(|(m, w)| w * f64::from(map[(j + k) * nx + i + m])).sum()
-        };
+        let row =
+            |k: usize| -> f64 { wx.iter().enumerate().map(|(m, w)| w * f64::from(map[(j + k) * nx + i + m])).sum() };
         Some(wy.iter().enumerate().map(|(k, w)| w * row(k)).sum())
     }
 }

@@ -1,8 +1,8 @@
 //! One camera's look at the scene, ray by ray: geometry once, to be shaded with any picture on the board.
 //!
 //! Each pixel is the mean of a few rays spread over its area, each through another part of the lens opening. A ray
-//! meets paint, a sticker, a speck of dirt, the board itself or the surroundings. Paint is a clear coat (refractive index 1.5,
-//! unpolarised Fresnel reflection) over a diffuse base. The surroundings have one radiance in all directions.
+//! meets paint, a sticker, a speck of dirt, the board itself or the surroundings. Paint is a clear coat (refractive
+//! index 1.5, unpolarised Fresnel reflection) over a diffuse base. The surroundings have one radiance in all directions.
 //! Limits: one reflection, no light from the panel on the board, no polarisation.
 
 use crate::light::Glow;
@@ -142,8 +142,8 @@ impl Row {
             }
             next += usize::from(pixel.rays);
             let lit = if pixel.diffuse[0] > 0.0 { glow.at(pixel.place[0], pixel.place[1]) } else { 0.0 };
-            for c in 0..3 {
-                out[c] = pixel.steady[c] + white * (mirrored + pixel.diffuse[c] * lit);
+            for ((out, steady), diffuse) in out.iter_mut().zip(pixel.steady).zip(pixel.diffuse) {
+                *out = steady + white * (mirrored + diffuse * lit);
             }
         }
     }
