@@ -5,9 +5,13 @@
 //! and Zisserman 1987), so that the damage does not pull it; then what still stands out is left out
 //! altogether with a margin, and the fit made once more.
 //!
+//! A body line, where one is found, adds a profile across it (piecewise linear, free to change evenly along
+//! the line), fitted in the same robust way from the sound stretches on either side of the damage.
+//!
 //! Limits: damage wider than about half of what was read is taken for shape.
 
 use crate::grid::{Grid, Map};
+use crate::line::{BodyLine, find_body_line, profile_knots};
 use nalgebra::{DMatrix, DVector};
 
 /// How the intended shape is found.
@@ -38,19 +42,27 @@ pub struct Intended {
     pub sound: Vec<bool>,
     /// Root mean square of height less shape over the sound cells, mm.
     pub sound_rms_mm: f64,
+    /// The body line that was kept, if one was found.
+    pub line: Option<BodyLine>,
 }
 
 /// Fits the intended shape to a height map.
 pub fn intended_shape(height: &Map, settings: &IntendedSettings) -> Intended {
     let grid = height.grid;
-    let frame = Frame::over(height, settings.degree);
+    let line = find_body_line(height);
+    let frame = Frame::over(height, settings.degree, line);
     let stride = ((settings.sample_mm / grid.step_mm).round() as usize).max(1);
     let cells: Vec<usize> = (0..grid.len())
-        .filter(|i| (i % grid.nx) % stride == 0 && (i / grid.nx) % stride == 0 && height.values[*i].is_finite())
+        .filter(|i| height.values[*i].is_finite())
+        .filter(|i| {
+            let near = line.is_some_and(|l| l.across_along(grid.position(*i)).0.abs() < DENSE_MM);
+            near || (i % grid.nx) % stride == 0 && (i / grid.nx) % stride == 0
+        })
         .collect();
-    let rows: Vec<Vec<f64>> = cells.iter().map(|&i| frame.row(grid.position(i))).collect();
+    let rows: Vec<Row> = cells.iter().map(|&i| frame.row(grid.position(i))).collect();
     let value: Vec<f64> = cells.iter().map(|&i| f64::from(height.values[i])).collect();
-    let mut c = fit(&rows, &value, &vec![1.0; cells.len()]);
+    let n = frame.terms();
+    let mut c = fit(n, &rows, &value, &vec![1.0; cells.len()]);
     let mut scale = 3.0 * spread(&residuals(&rows, &value, &c)).max(settings.sound_mm);
     loop {
         for _ in 0..3 {
@@ -58,7 +70,7 @@ pub fn intended_shape(height: &Map, settings: &IntendedSettings) -> Intended {
                 .iter()
                 .map(|r| 1.0 / (1.0 + (r / scale).powi(2)).powi(2))
                 .collect();
-            c = fit(&rows, &value, &weights);
+            c = fit(n, &rows, &value, &weights);
         }
         if scale <= settings.sound_mm {
             break;
@@ -76,7 +88,7 @@ pub fn intended_shape(height: &Map, settings: &IntendedSettings) -> Intended {
         if weights.iter().sum::<f64>() < 0.2 * cells.len() as f64 {
             break;
         }
-        c = fit(&rows, &value, &weights);
+        c = fit(n, &rows, &value, &weights);
     }
     let shape = Map {
         grid,
@@ -89,20 +101,28 @@ pub fn intended_shape(height: &Map, settings: &IntendedSettings) -> Intended {
         .map(|i| f64::from(height.values[i] - shape.values[i]).powi(2))
         .collect();
     let sound_rms_mm = (squares.iter().sum::<f64>() / squares.len().max(1) as f64).sqrt();
-    Intended { shape, sound, sound_rms_mm }
+    Intended { shape, sound, sound_rms_mm, line }
 }
+
+/// Every cell this near to a body line is fitted, mm.
+const DENSE_MM: f64 = 14.0;
 
 /// Smaller marks are texture.
 const MARKED_MM2: f64 = 6.0;
+
+/// The terms of one place that are not zero: index and value.
+type Row = Vec<(usize, f64)>;
 
 struct Frame {
     centre: (f64, f64),
     half: (f64, f64),
     degree: usize,
+    line: Option<BodyLine>,
+    knots: Vec<f64>,
 }
 
 impl Frame {
-    fn over(height: &Map, degree: usize) -> Self {
+    fn over(height: &Map, degree: usize, line: Option<BodyLine>) -> Self {
         let (mut low, mut high) = ((f64::MAX, f64::MAX), (f64::MIN, f64::MIN));
         for i in (0..height.grid.len()).filter(|&i| height.values[i].is_finite()) {
             let (x, y) = height.grid.position(i);
@@ -113,25 +133,44 @@ impl Frame {
             centre: (0.5 * (low.0 + high.0), 0.5 * (low.1 + high.1)),
             half: ((0.5 * (high.0 - low.0)).max(1.0), (0.5 * (high.1 - low.1)).max(1.0)),
             degree,
+            line,
+            knots: if line.is_some() { profile_knots() } else { Vec::new() },
         }
     }
 
-    /// Legendre products, so that the normal equations stay well conditioned.
-    fn row(&self, (x, y): (f64, f64)) -> Vec<f64> {
-        let px = legendre((x - self.centre.0) / self.half.0, self.degree);
-        let py = legendre((y - self.centre.1) / self.half.1, self.degree);
-        let mut out = Vec::with_capacity((self.degree + 1) * (self.degree + 2) / 2);
+    fn terms(&self) -> usize {
+        (self.degree + 1) * (self.degree + 2) / 2 + 2 * self.knots.len()
+    }
+
+    /// Legendre products, so that the normal equations stay well conditioned; then the line's profile.
+    fn row(&self, at: (f64, f64)) -> Row {
+        let px = legendre((at.0 - self.centre.0) / self.half.0, self.degree);
+        let py = legendre((at.1 - self.centre.1) / self.half.1, self.degree);
+        let mut out = Vec::with_capacity((self.degree + 1) * (self.degree + 2) / 2 + 4);
         for d in 0..=self.degree {
             for j in 0..=d {
-                out.push(px[d - j] * py[j]);
+                out.push((out.len(), px[d - j] * py[j]));
             }
+        }
+        let Some(line) = &self.line else { return out };
+        let (across, along) = line.across_along(at);
+        let k = self.knots.partition_point(|&knot| knot <= across).clamp(1, self.knots.len() - 1);
+        let t = (across - self.knots[k - 1]) / (self.knots[k] - self.knots[k - 1]);
+        let (first, along) = (out.len(), along / self.half.0.max(self.half.1));
+        for (knot, hat) in [(k - 1, 1.0 - t), (k, t)] {
+            out.push((first + 2 * knot, hat));
+            out.push((first + 2 * knot + 1, hat * along));
         }
         out
     }
 
     fn value(&self, at: (f64, f64), c: &DVector<f64>) -> f64 {
-        self.row(at).iter().zip(c.iter()).map(|(a, b)| a * b).sum()
+        dot(&self.row(at), c)
     }
+}
+
+fn dot(row: &Row, c: &DVector<f64>) -> f64 {
+    row.iter().map(|&(i, v)| v * c[i]).sum()
 }
 
 fn legendre(t: f64, degree: usize) -> Vec<f64> {
@@ -144,19 +183,18 @@ fn legendre(t: f64, degree: usize) -> Vec<f64> {
     p
 }
 
-fn fit(rows: &[Vec<f64>], value: &[f64], weights: &[f64]) -> DVector<f64> {
-    let n = rows.first().map_or(0, Vec::len);
+fn fit(n: usize, rows: &[Row], value: &[f64], weights: &[f64]) -> DVector<f64> {
     let mut normal = DMatrix::<f64>::zeros(n, n);
     let mut right = DVector::<f64>::zeros(n);
     for ((row, v), w) in rows.iter().zip(value).zip(weights) {
         if *w < 1e-6 {
             continue;
         }
-        for a in 0..n {
-            let wa = w * row[a];
+        for (k, &(a, va)) in row.iter().enumerate() {
+            let wa = w * va;
             right[a] += wa * v;
-            for b in a..n {
-                normal[(b, a)] += wa * row[b];
+            for &(b, vb) in &row[k..] {
+                normal[(b, a)] += wa * vb;
             }
         }
     }
@@ -168,8 +206,8 @@ fn fit(rows: &[Vec<f64>], value: &[f64], weights: &[f64]) -> DVector<f64> {
     normal.cholesky().map_or_else(|| DVector::zeros(n), |f| f.solve(&right))
 }
 
-fn residuals(rows: &[Vec<f64>], value: &[f64], c: &DVector<f64>) -> Vec<f64> {
-    rows.iter().zip(value).map(|(r, v)| v - r.iter().zip(c.iter()).map(|(a, b)| a * b).sum::<f64>()).collect()
+fn residuals(rows: &[Row], value: &[f64], c: &DVector<f64>) -> Vec<f64> {
+    rows.iter().zip(value).map(|(r, v)| v - dot(r, c)).collect()
 }
 
 fn spread(r: &[f64]) -> f64 {

@@ -14,10 +14,12 @@ mod finish;
 mod grid;
 mod integrate;
 mod intended;
+mod line;
 mod spots;
 
 pub use finish::{Finish, Verdict, judge};
 pub use grid::{Grid, Map, SlopeMap};
 pub use integrate::{IntegrateSettings, integrate};
 pub use intended::{Intended, IntendedSettings, areas, intended_shape};
+pub use line::{BodyLine, find_body_line};
 pub use spots::{Spot, SpotKind, SpotSettings, average, find_spots};

@@ -1,0 +1,115 @@
+//! Body lines: where the panel bends along a straight ridge that runs through what was read.
+//!
+//! A candidate line is scored by the median, along it, of the height's second difference across it. A
+//! body line bends everywhere along its length; a dent bends on a small part of it, so the median does
+//! not see it.
+//!
+//! Limits: straight lines that cross most of what was read; the strongest one only.
+
+use crate::grid::Map;
+
+/// A straight body line: the points with `x cos a + y sin a = offset`.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct BodyLine {
+    /// Direction of the line's normal from panel x, rad.
+    pub normal_rad: f64,
+    /// Distance of the line from the panel's origin along the normal, mm.
+    pub offset_mm: f64,
+}
+
+impl BodyLine {
+    /// Signed distance of a place from the line, and the place along it, mm.
+    pub fn across_along(&self, (x, y): (f64, f64)) -> (f64, f64) {
+        let (sin, cos) = self.normal_rad.sin_cos();
+        (x * cos + y * sin - self.offset_mm, y * cos - x * sin)
+    }
+}
+
+/// Reach of the second difference while searching and while refining, mm.
+const REACH_MM: [f64; 2] = [10.0, 3.0];
+/// Least second difference of a line at the searching reach, mm: an eighth of a degree.
+const LEAST_MM: f64 = 0.02;
+/// Least length along which a line must be seen, mm.
+const LEAST_LENGTH_MM: f64 = 80.0;
+
+/// The strongest body line of a height map, if there is one.
+pub fn find_body_line(height: &Map) -> Option<BodyLine> {
+    let grid = height.grid;
+    let middle = grid.at(grid.nx / 2, grid.ny / 2);
+    let half = 0.5 * grid.step_mm * (grid.nx as f64).hypot(grid.ny as f64);
+    let centred = |normal_rad: f64, d: f64| BodyLine {
+        normal_rad,
+        offset_mm: middle.0 * normal_rad.cos() + middle.1 * normal_rad.sin() + d,
+    };
+    let mut best = (0.0, 0.0, 0.0);
+    for degrees in 0..180 {
+        let a = f64::from(degrees).to_radians();
+        let mut d = -half;
+        while d < half {
+            let score = bend(height, &centred(a, d), half, REACH_MM[0]);
+            if score > best.0 {
+                best = (score, a, d);
+            }
+            d += 3.0;
+        }
+    }
+    if best.0 < LEAST_MM {
+        return None;
+    }
+    let mut fine = (0.0, best.1, best.2);
+    for (span_rad, span_mm) in [(0.02, 8.0), (0.004, 1.5)] {
+        let (a0, d0) = (fine.1, fine.2);
+        fine.0 = 0.0;
+        for i in -8..=8 {
+            for j in -8..=8 {
+                let (a, d) = (a0 + span_rad * f64::from(i) / 8.0, d0 + span_mm * f64::from(j) / 8.0);
+                let score = bend(height, &centred(a, d), half, REACH_MM[1]);
+                if score > fine.0 {
+                    fine = (score, a, d);
+                }
+            }
+        }
+    }
+    Some(centred(fine.1, fine.2))
+}
+
+/// Median size of the second difference along a line, mm; zero where too little of it was read.
+fn bend(height: &Map, line: &BodyLine, half: f64, reach: f64) -> f64 {
+    let (sin, cos) = line.normal_rad.sin_cos();
+    let middle = height.grid.at(height.grid.nx / 2, height.grid.ny / 2);
+    let along0 = middle.1 * cos - middle.0 * sin;
+    let mut found = Vec::new();
+    let (mut s, step) = (along0 - half, 4.0);
+    while s < along0 + half {
+        let at = |d: f64| {
+            let d = line.offset_mm + d;
+            height.sample(d * cos - s * sin, d * sin + s * cos)
+        };
+        if let (Some(a), Some(b), Some(c)) = (at(-reach), at(0.0), at(reach)) {
+            found.push(a - 2.0 * b + c);
+        }
+        s += step;
+    }
+    if (found.len() as f64) * step < LEAST_LENGTH_MM {
+        return 0.0;
+    }
+    let middle = found.len() / 2;
+    found.select_nth_unstable_by(middle, f64::total_cmp).1.abs()
+}
+
+/// Distances from the line at which the fitted profile has its knots, mm: fine where it bends.
+pub(crate) fn profile_knots() -> Vec<f64> {
+    let mut side = Vec::new();
+    let (mut at, mut step) = (1.0, 1.0);
+    while at < 400.0 {
+        side.push(at);
+        if at >= 12.0 {
+            step *= 1.6;
+        }
+        at += step;
+    }
+    let mut knots: Vec<f64> = side.iter().rev().map(|v| -v).collect();
+    knots.push(0.0);
+    knots.extend(side);
+    knots
+}
