@@ -75,12 +75,22 @@ fn steps(root: &Path) -> Result<Vec<Step>> {
         let call = Call::new(root, "cargo run --release --quiet --package examples --example").argument(name);
         steps.push(Step { name: "example", work: Work::Command(call) });
     }
-    steps.push(command("API client", &web, "npm run api -- --check"));
-    steps.push(own("browser", |root| browser::ensure_browser(root).map(|path| println!("{}", path.display()))));
-    let binary = demo::target_folder(root).join("release/dentwright");
-    let tests = Call::new(&web, "npm run e2e").variable("DENTWRIGHT_BIN", &binary.to_string_lossy());
-    steps.push(Step { name: "browser tests", work: Work::Command(tests) });
+    if root.join("crates/server").is_dir() {
+        steps.extend(browser_steps(root, &web));
+    }
     Ok(steps)
+}
+
+/// What needs the program to serve the app: the generated client's freshness and the browser tests.
+fn browser_steps(root: &Path, web: &Path) -> [Step; 3] {
+    let binary = demo::target_folder(root).join("release/dentwright");
+    let tests = Call::new(web, "npm run e2e").variable("DENTWRIGHT_BIN", &binary.to_string_lossy());
+    let browser = |root: &Path| browser::ensure_browser(root).map(|path| println!("{}", path.display()));
+    [
+        Step { name: "API client", work: Work::Command(Call::new(web, "npm run api -- --check")) },
+        Step { name: "browser", work: Work::Own(browser) },
+        Step { name: "browser tests", work: Work::Command(tests) },
+    ]
 }
 
 /// Names of the numbered programs in `examples/`, in order.

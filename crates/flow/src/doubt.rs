@@ -11,19 +11,14 @@ const SCALE_DOUBT: f64 = 0.004;
 /// Side of the neighbourhood over which the error on sound metal is taken, mm.
 const NEIGHBOURHOOD_MM: f64 = 30.0;
 /// Orange peel below this is not seen as an error of a deviation, mm.
-const FLOOR_MM: f64 = 0.0004;
+const FLOOR_MM: f64 = 0.0002;
 
 /// One-sigma doubt of a deviation map.
 pub(crate) fn doubt(deviation: &Map, intended: &Intended) -> Map {
     let grid = deviation.grid;
     let square = Map {
         grid,
-        values: deviation
-            .values
-            .iter()
-            .zip(&intended.sound)
-            .map(|(d, s)| if *s { d * d } else { f32::NAN })
-            .collect(),
+        values: deviation.values.iter().zip(&intended.sound).map(|(d, s)| if *s { d * d } else { f32::NAN }).collect(),
     };
     let local = spread_out(&square);
     let overall = intended.sound_rms_mm.powi(2);

@@ -40,9 +40,12 @@ pub(crate) fn gather(folder: &Path) -> Result<Gathered, ReadError> {
 fn same_size(g: &Gathered) -> Result<(), ReadError> {
     let Some((_, panel)) = g.first(Role::Panel) else { return Ok(()) };
     let size = |p: &Photo| format!("{} x {} px", p.width, p.height);
-    let odd = g.capture.frames.iter().zip(&g.photos).find(|(f, p)| {
-        f.role != Role::Setup && (p.width, p.height) != (panel.width, panel.height)
-    });
+    let odd = g
+        .capture
+        .frames
+        .iter()
+        .zip(&g.photos)
+        .find(|(f, p)| f.role != Role::Setup && (p.width, p.height) != (panel.width, panel.height));
     match odd {
         Some((f, p)) => Err(ReadError::Zoom { file: f.file.clone(), found: size(p), expected: size(panel) }),
         None => Ok(()),

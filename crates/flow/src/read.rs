@@ -243,7 +243,9 @@ fn axis_name(axis: Axis) -> &'static str {
 
 /// The four quarter-period steps in order, if these photos are that.
 fn quarters<'a>(set: &[(f64, &'a Photo)]) -> Option<Vec<&'a Photo>> {
-    (0..4).map(|k| set.iter().find(|(s, _)| (s.rem_euclid(1.0) - 0.25 * f64::from(k)).abs() < 1e-6).map(|s| s.1)).collect()
+    (0..4)
+        .map(|k| set.iter().find(|(s, _)| (s.rem_euclid(1.0) - 0.25 * f64::from(k)).abs() < 1e-6).map(|s| s.1))
+        .collect()
 }
 
 /// Mirrored points that enter the pose solve; more do not change it.

@@ -1,6 +1,6 @@
 //! `reading.json`, as its own types.
 
-use dentwright_surface::{Finish, Spot, Verdict};
+use dentwright_surface::{Finish, Spot};
 use serde::{Deserialize, Serialize};
 
 /// The whole file.
@@ -90,8 +90,6 @@ pub struct PhotoFacts {
 
 /// Done, not done or cannot tell.
 pub type FinishFacts = Finish;
-/// The verdict's words.
-pub type FinishVerdict = Verdict;
 
 /// A reason for not reading, its value in the unread map, its share of the grid and what to do.
 #[derive(Debug, Clone, Serialize, Deserialize)]

@@ -104,9 +104,8 @@ impl Reading {
     }
 
     fn unread_facts(&self) -> Vec<UnreadFacts> {
-        let share = |value: u8| {
-            self.unread.iter().filter(|&&v| v == value).count() as f64 / self.unread.len().max(1) as f64
-        };
+        let share =
+            |value: u8| self.unread.iter().filter(|&&v| v == value).count() as f64 / self.unread.len().max(1) as f64;
         let fact = |code: &str, value: u8, text: &str, next: &str| UnreadFacts {
             code: code.into(),
             value,

@@ -289,10 +289,13 @@ fn weight(dx: f64, dy: f64, scale: f64) -> f64 {
 }
 
 fn cost(r: &[f64], m: &[f64], scale: f64) -> f64 {
-    let robust: f64 = m.chunks_exact(2).map(|d| {
-        let e = d[0] * d[0] + d[1] * d[1];
-        e / (1.0 + e / (scale * scale))
-    }).sum();
+    let robust: f64 = m
+        .chunks_exact(2)
+        .map(|d| {
+            let e = d[0] * d[0] + d[1] * d[1];
+            e / (1.0 + e / (scale * scale))
+        })
+        .sum();
     r.iter().map(|v| v * v).sum::<f64>() + robust
 }
 
@@ -336,9 +339,14 @@ fn descend(problem: &Problem, mut p: DVector<f64>, scale_mm: f64) -> DVector<f64
 
 const STEPS_PER_SCALE: usize = 8;
 
-fn normal_equations(problem: &Problem, p: &DVector<f64>, r: &[f64], m: &[f64], scale: f64) -> (DMatrix<f64>, DVector<f64>) {
-    let weights: Vec<f64> =
-        m.chunks_exact(2).flat_map(|d| [weight(d[0], d[1], scale).sqrt(); 2]).collect();
+fn normal_equations(
+    problem: &Problem,
+    p: &DVector<f64>,
+    r: &[f64],
+    m: &[f64],
+    scale: f64,
+) -> (DMatrix<f64>, DVector<f64>) {
+    let weights: Vec<f64> = m.chunks_exact(2).flat_map(|d| [weight(d[0], d[1], scale).sqrt(); 2]).collect();
     let columns: Vec<Vec<f64>> = (0..p.len())
         .into_par_iter()
         .map(|i| {

@@ -65,25 +65,55 @@ pub fn demodulate(photos: &[&Photo], shifts: &[f64], periods: f64, table: &[f32;
     let pixels = photos[0].grey.len();
     let (mut phase, mut modulation) = (vec![0f32; pixels], vec![0f32; pixels]);
     const BLOCK: usize = 8192;
-    phase.par_chunks_mut(BLOCK).zip(modulation.par_chunks_mut(BLOCK)).enumerate().for_each(|(b, (phase, modulation))| {
+    phase.par_chunks_mut(BLOCK).zip(modulation.par_chunks_mut(BLOCK)).enumerate().for_each(|(b, (sine, cosine))| {
         let at = b * BLOCK;
-        let len = phase.len();
-        let mut c = [0f32; BLOCK];
-        let mut s = [0f32; BLOCK];
         for (photo, w) in photos.iter().zip(&w) {
-            for (i, &level) in photo.grey[at..at + len].iter().enumerate() {
+            let levels = &photo.grey[at..at + sine.len()];
+            for ((s, c), &level) in sine.iter_mut().zip(cosine.iter_mut()).zip(levels) {
                 let value = table[usize::from(level)];
-                c[i] += w[1] * value;
-                s[i] += w[2] * value;
+                *c += w[1] * value;
+                *s += w[2] * value;
             }
         }
-        for i in 0..len {
-            phase[i] = s[i].atan2(c[i]);
-            modulation[i] = s[i].hypot(c[i]);
+    });
+    let mut noise = noise_level(photos, shifts, table);
+    let strong = percentile_90(&phase, &modulation);
+    if (2.0 / n as f64).sqrt() * noise > GRAINY_RAD * strong {
+        // Averaging the phasor before its angle is taken keeps grain from turning into wrong orders.
+        phase = box_three(&phase, photos[0].width);
+        modulation = box_three(&modulation, photos[0].width);
+        noise /= 3.0;
+    }
+    phase.par_chunks_mut(BLOCK).zip(modulation.par_chunks_mut(BLOCK)).for_each(|(sine, cosine)| {
+        for (s, c) in sine.iter_mut().zip(cosine) {
+            (*s, *c) = (s.atan2(*c), s.hypot(*c));
         }
     });
-    let noise = noise_level(photos, shifts, table);
     Some(Phase { periods, phase, modulation, noise, steps: n })
+}
+
+/// Phase noise of the brightest tenth above which a photo set counts as grainy, rad.
+const GRAINY_RAD: f64 = 0.06;
+
+/// Amplitude that a tenth of the pixels exceed.
+fn percentile_90(sine: &[f32], cosine: &[f32]) -> f64 {
+    let mut all: Vec<f32> = (0..sine.len()).step_by(61).map(|i| sine[i].hypot(cosine[i])).collect();
+    let at = all.len() * 9 / 10;
+    f64::from(*all.select_nth_unstable_by(at, f32::total_cmp).1)
+}
+
+/// Mean of each pixel's 3 x 3 neighbourhood; the outermost pixels stay.
+fn box_three(values: &[f32], width: usize) -> Vec<f32> {
+    let height = values.len() / width;
+    let mut out = values.to_vec();
+    out.par_chunks_mut(width).enumerate().filter(|(y, _)| *y > 0 && y + 1 < height).for_each(|(y, row)| {
+        let [above, here, below] = [y - 1, y, y + 1].map(|k| &values[k * width..(k + 1) * width]);
+        let column = |x: usize| above[x] + here[x] + below[x];
+        for x in 1..width - 1 {
+            row[x] = (column(x - 1) + column(x) + column(x + 1)) / 9.0;
+        }
+    });
+    out
 }
 
 /// Spread of the intensities about the fitted sine, from the median absolute residual. With three photos

@@ -61,7 +61,11 @@ pub fn tag_corners(size: f64) -> [Vector2<f64>; 4] {
 }
 
 /// Lays the panel frame through the tags of the panel photo.
-pub fn panel_plane(camera: &Camera, tags: &[TagView], size_mm: f64) -> Result<(Isometry3<f64>, Vec<PanelTag>), LocateError> {
+pub fn panel_plane(
+    camera: &Camera,
+    tags: &[TagView],
+    size_mm: f64,
+) -> Result<(Isometry3<f64>, Vec<PanelTag>), LocateError> {
     if tags.len() < 4 {
         return Err(LocateError::PanelTags { found: tags.len() });
     }

@@ -41,7 +41,7 @@ fn reliabilities(phase: &[f32], mask: &[bool], width: usize) -> Vec<f32> {
         .map(|i| {
             let x = i % width;
             let inner = x > 0 && x + 1 < width && i >= width && i + width < n;
-            if !mask[i] || !inner || !(mask[i - 1] && mask[i + 1] && mask[i - width] && mask[i + width]) {
+            if !(mask[i] && inner && mask[i - 1] && mask[i + 1] && mask[i - width] && mask[i + width]) {
                 return 2.0 * PI;
             }
             let h = wrap(phase[i - 1] - phase[i]) - wrap(phase[i] - phase[i + 1]);
@@ -54,9 +54,8 @@ fn reliabilities(phase: &[f32], mask: &[bool], width: usize) -> Vec<f32> {
 /// Edges as `pixel << 1 | vertical`, most reliable first.
 fn edges_by_reliability(reliability: &[f32], mask: &[bool], width: usize) -> Vec<u32> {
     const BINS: usize = 1024;
-    let bin = |a: usize, b: usize| {
-        (((reliability[a] + reliability[b]) * (BINS as f32 / (4.0 * PI))) as usize).min(BINS - 1)
-    };
+    let bin =
+        |a: usize, b: usize| (((reliability[a] + reliability[b]) * (BINS as f32 / (4.0 * PI))) as usize).min(BINS - 1);
     let each = |f: &mut dyn FnMut(usize, u32)| {
         for i in 0..mask.len() {
             if !mask[i] {

@@ -43,11 +43,18 @@ pub fn judge(deviation: &Map, sigma: &Map, limit_mm: f64) -> Finish {
     let (verdict, reason) = if surely > limit_mm {
         (Verdict::NotDone, format!("the largest residual is {:.0} µm, over the limit of {limit:.0} µm", um(at)))
     } else if maybe <= limit_mm {
-        (Verdict::Done, format!("nothing stands out by more than {:.0} µm, doubt counted; the limit is {limit:.0} µm", um(maybe)))
+        (
+            Verdict::Done,
+            format!("nothing stands out by more than {:.0} µm, doubt counted; the limit is {limit:.0} µm", um(maybe)),
+        )
     } else {
         (
             Verdict::CannotTell,
-            format!("the largest residual is {:.0} µm and could be up to {:.0} µm; the limit is {limit:.0} µm", um(at), um(maybe)),
+            format!(
+                "the largest residual is {:.0} µm and could be up to {:.0} µm; the limit is {limit:.0} µm",
+                um(at),
+                um(maybe)
+            ),
         )
     };
     Finish { limit_mm, verdict, reason }

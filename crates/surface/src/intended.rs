@@ -66,10 +66,8 @@ pub fn intended_shape(height: &Map, settings: &IntendedSettings) -> Intended {
     let mut scale = 3.0 * spread(&residuals(&rows, &value, &c)).max(settings.sound_mm);
     loop {
         for _ in 0..3 {
-            let weights: Vec<f64> = residuals(&rows, &value, &c)
-                .iter()
-                .map(|r| 1.0 / (1.0 + (r / scale).powi(2)).powi(2))
-                .collect();
+            let weights: Vec<f64> =
+                residuals(&rows, &value, &c).iter().map(|r| 1.0 / (1.0 + (r / scale).powi(2)).powi(2)).collect();
             c = fit(n, &rows, &value, &weights);
         }
         if scale <= settings.sound_mm {
@@ -96,10 +94,8 @@ pub fn intended_shape(height: &Map, settings: &IntendedSettings) -> Intended {
             .map(|i| if height.values[i].is_finite() { frame.value(grid.position(i), &c) as f32 } else { f32::NAN })
             .collect(),
     };
-    let squares: Vec<f64> = (0..grid.len())
-        .filter(|&i| sound[i])
-        .map(|i| f64::from(height.values[i] - shape.values[i]).powi(2))
-        .collect();
+    let squares: Vec<f64> =
+        (0..grid.len()).filter(|&i| sound[i]).map(|i| f64::from(height.values[i] - shape.values[i]).powi(2)).collect();
     let sound_rms_mm = (squares.iter().sum::<f64>() / squares.len().max(1) as f64).sqrt();
     Intended { shape, sound, sound_rms_mm, line }
 }

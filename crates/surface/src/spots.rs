@@ -144,7 +144,6 @@ pub fn average(map: &Map, size_mm: f64) -> Map {
     let start: Vec<(f64, f64)> =
         map.values.iter().map(|&v| if v.is_finite() { (f64::from(v), 1.0) } else { (0.0, 0.0) }).collect();
     let sums = pass(&pass(&start, 1, grid.nx), grid.nx, grid.ny);
-    let values =
-        sums.iter().zip(&map.values).map(|(s, v)| if v.is_finite() { (s.0 / s.1) as f32 } else { f32::NAN });
+    let values = sums.iter().zip(&map.values).map(|(s, v)| if v.is_finite() { (s.0 / s.1) as f32 } else { f32::NAN });
     Map { grid, values: values.collect() }
 }

@@ -1,1 +1,0 @@
-//! The record of the work: customer, car, damage, readings, papers.

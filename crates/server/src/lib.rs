@@ -1,1 +1,0 @@
-//! The HTTP API and the embedded web app.

@@ -1,1 +1,0 @@
-//! The record on disk: SQLite and photo files by content hash.
