@@ -11,7 +11,7 @@ const SCALE_DOUBT: f64 = 0.004;
 /// Side of the neighbourhood over which the error on sound metal is taken, mm.
 const NEIGHBOURHOOD_MM: f64 = 30.0;
 /// Orange peel below this is not seen as an error of a deviation, mm.
-const FLOOR_MM: f64 = 0.0002;
+const FLOOR_MM: f64 = 0.0003;
 
 /// One-sigma doubt of a deviation map.
 pub(crate) fn doubt(deviation: &Map, intended: &Intended) -> Map {

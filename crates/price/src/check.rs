@@ -26,11 +26,7 @@ pub(crate) fn check(input: &QuoteInput) -> Result<(), QuoteError> {
     }
     check_counts(input)?;
     for (index, quoted) in input.dents.iter().enumerate() {
-        let named = |error| QuoteError::Dent {
-            line: index + 1,
-            what: quoted.what.clone(),
-            error,
-        };
+        let named = |error| QuoteError::Dent { line: index + 1, what: quoted.what.clone(), error };
         quoted.dent.check().map_err(named)?;
     }
     amount("the hourly rate", input.hourly_rate)?;
@@ -64,26 +60,16 @@ fn check_lines(input: &QuoteInput) -> Result<(), QuoteError> {
 /// Checks that the hours are ones that a person could work.
 pub(crate) fn check_hours(hours: &Hours) -> Result<(), QuoteError> {
     // Written so that a value that is not a number is refused too.
-    if hours.high <= MOST_HOURS {
-        Ok(())
-    } else {
-        Err(QuoteError::TooManyHours { hours: hours.high })
-    }
+    if hours.high <= MOST_HOURS { Ok(()) } else { Err(QuoteError::TooManyHours { hours: hours.high }) }
 }
 
 fn check_counts(input: &QuoteInput) -> Result<(), QuoteError> {
     let lines = input.dents.len() + input.ri_lines.len() + input.parts.len() + input.sundries.len();
     if lines > MOST_LINES {
-        return Err(QuoteError::TooMany {
-            what: "lines",
-            most: MOST_LINES,
-        });
+        return Err(QuoteError::TooMany { what: "lines", most: MOST_LINES });
     }
     if input.uplifts.len() > MOST_UPLIFTS {
-        return Err(QuoteError::TooMany {
-            what: "uplifts",
-            most: MOST_UPLIFTS,
-        });
+        return Err(QuoteError::TooMany { what: "uplifts", most: MOST_UPLIFTS });
     }
     Ok(())
 }
@@ -100,9 +86,5 @@ fn within(what: &str, value: Decimal, most: i64, must: &'static str) -> Result<(
     if value >= Decimal::ZERO && value <= Decimal::from(most) {
         return Ok(());
     }
-    Err(QuoteError::Value {
-        what: what.to_owned(),
-        value,
-        must,
-    })
+    Err(QuoteError::Value { what: what.to_owned(), value, must })
 }

@@ -132,12 +132,7 @@ impl Dent {
         let depth = self.depth_mm;
         within("depth_mm", depth, depth.abs() <= DEEPEST_MM, "at most 500")?;
         if let Some(value) = self.sharpness {
-            within(
-                "sharpness",
-                value,
-                (0.0..=100.0).contains(&value),
-                "0 to 100",
-            )?;
+            within("sharpness", value, (0.0..=100.0).contains(&value), "0 to 100")?;
         }
         if self.count == 0 {
             return Err(DentError::NoCount);
@@ -155,20 +150,10 @@ impl Dent {
     #[must_use]
     pub fn sharpness(&self) -> f64 {
         let half_width_mm = self.length_mm.min(self.width_mm) / 2.0;
-        self.sharpness
-            .unwrap_or(self.depth_mm.abs() / half_width_mm)
+        self.sharpness.unwrap_or(self.depth_mm.abs() / half_width_mm)
     }
 }
 
-fn within(
-    field: &'static str,
-    value: f64,
-    good: bool,
-    must: &'static str,
-) -> Result<(), DentError> {
-    if good {
-        Ok(())
-    } else {
-        Err(DentError::Size { field, value, must })
-    }
+fn within(field: &'static str, value: f64, good: bool, must: &'static str) -> Result<(), DentError> {
+    if good { Ok(()) } else { Err(DentError::Size { field, value, must }) }
 }

@@ -55,24 +55,15 @@ pub fn hours(dent: &Dent, settings: &HoursSettings) -> Hours {
     let because = factors(dent, settings);
     let likely = because.iter().map(|factor| factor.times).product();
     let own = own_variance(likely, dent.count);
-    Hours {
-        because,
-        ..spread(likely, own, settings)
-    }
+    Hours { because, ..spread(likely, own, settings) }
 }
 
 /// Hours of several lines together, with their doubt added as the file's page says.
 #[must_use]
-pub fn total_hours<'a>(
-    dents: impl IntoIterator<Item = &'a Dent>,
-    settings: &HoursSettings,
-) -> Hours {
+pub fn total_hours<'a>(dents: impl IntoIterator<Item = &'a Dent>, settings: &HoursSettings) -> Hours {
     let (mut likely, mut own) = (0.0, 0.0);
     for dent in dents {
-        let of_line: f64 = factors(dent, settings)
-            .iter()
-            .map(|factor| factor.times)
-            .product();
+        let of_line: f64 = factors(dent, settings).iter().map(|factor| factor.times).product();
         likely += of_line;
         own += own_variance(of_line, dent.count);
     }
@@ -82,24 +73,12 @@ pub fn total_hours<'a>(
 fn factors(dent: &Dent, settings: &HoursSettings) -> Vec<Factor> {
     let depth = dent.depth_mm.abs() / settings.depth_ref_mm;
     let sharpness = dent.sharpness() / settings.sharpness_ref;
-    let factor = |name: &str, times| Factor {
-        name: name.to_owned(),
-        times,
-    };
+    let factor = |name: &str, times| Factor { name: name.to_owned(), times };
     vec![
         factor("base", settings.base_hours),
-        factor(
-            "area",
-            (dent.area_mm2() / settings.area_ref_mm2).powf(settings.area_power),
-        ),
-        factor(
-            "depth",
-            f64::midpoint(1.0, depth).powf(settings.depth_power),
-        ),
-        factor(
-            "sharpness",
-            f64::midpoint(1.0, sharpness).powf(settings.sharpness_power),
-        ),
+        factor("area", (dent.area_mm2() / settings.area_ref_mm2).powf(settings.area_power)),
+        factor("depth", f64::midpoint(1.0, depth).powf(settings.depth_power)),
+        factor("sharpness", f64::midpoint(1.0, sharpness).powf(settings.sharpness_power)),
         factor("kind", settings.of_kind(dent.kind)),
         factor("metal", settings.of_metal(dent.metal)),
         factor("access", settings.of_access(dent.access)),
@@ -116,20 +95,10 @@ fn own_variance(likely: f64, count: u32) -> f64 {
 /// Low and high around an expectation; `own` is Σ mᵢ² over all dents, h².
 fn spread(likely: f64, own: f64, settings: &HoursSettings) -> Hours {
     if likely <= 0.0 {
-        return Hours {
-            low: 0.0,
-            likely: 0.0,
-            high: 0.0,
-            because: Vec::new(),
-        };
+        return Hours { low: 0.0, likely: 0.0, high: 0.0, because: Vec::new() };
     }
     let relative = (settings.spread_own.powi(2)).exp_m1() * own / (likely * likely);
     let variance = settings.spread_shared.powi(2) + relative.ln_1p();
     let (middle, away) = (-variance / 2.0, settings.spread_z * variance.sqrt());
-    Hours {
-        low: likely * (middle - away).exp(),
-        likely,
-        high: likely * (middle + away).exp(),
-        because: Vec::new(),
-    }
+    Hours { low: likely * (middle - away).exp(), likely, high: likely * (middle + away).exp(), because: Vec::new() }
 }

@@ -31,11 +31,7 @@ mod settings;
 pub use dent::{Access, Dent, DentError, Kind, Metal, Place};
 pub use error::QuoteError;
 pub use hours::{Factor, Hours, hours, total_hours};
-pub use input::{
-    Charge, Discount, Part, QuoteInput, QuotedDent, RiLine, Stacking, Sundry, Uplift, UpliftOn,
-};
+pub use input::{Charge, Discount, Part, QuoteInput, QuotedDent, RiLine, Stacking, Sundry, Uplift, UpliftOn};
 pub use money::{decimals, hundredths, round};
 pub use quote::{Line, LineKind, Quote, Unit, quote};
-pub use settings::{
-    AccessTimes, HOURS_TOML, HoursSettings, KindTimes, MetalTimes, PlaceTimes, SettingsError,
-};
+pub use settings::{AccessTimes, HOURS_TOML, HoursSettings, KindTimes, MetalTimes, PlaceTimes, SettingsError};

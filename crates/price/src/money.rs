@@ -32,8 +32,7 @@ pub fn decimals(currency: &str) -> u32 {
 /// ```
 #[must_use]
 pub fn round(amount: Decimal, decimals: u32) -> Decimal {
-    let mut rounded =
-        amount.round_dp_with_strategy(decimals, RoundingStrategy::MidpointAwayFromZero);
+    let mut rounded = amount.round_dp_with_strategy(decimals, RoundingStrategy::MidpointAwayFromZero);
     rounded.rescale(decimals);
     rounded
 }

@@ -10,8 +10,8 @@ use serde::{Deserialize, Serialize};
 
 use crate::check::{check, check_hours};
 use crate::{
-    Charge, Discount, Hours, HoursSettings, QuoteError, QuoteInput, Stacking, Uplift, UpliftOn,
-    decimals, hours, hundredths, round, total_hours,
+    Charge, Discount, Hours, HoursSettings, QuoteError, QuoteInput, Stacking, Uplift, UpliftOn, decimals, hours,
+    hundredths, round, total_hours,
 };
 
 /// A quote. All money in `currency`, with all its decimals.
@@ -130,14 +130,7 @@ pub fn quote(input: &QuoteInput, settings: &HoursSettings) -> Result<Quote, Quot
 fn dent_lines(input: &QuoteInput, settings: &HoursSettings, coin: u32) -> Vec<Line> {
     let line = |quoted: &crate::QuotedDent| {
         let quantity = hundredths(hours(&quoted.dent, settings).likely);
-        let mut line = Line::new(
-            LineKind::Dent,
-            &quoted.what,
-            quantity,
-            Unit::Hour,
-            input.hourly_rate,
-            coin,
-        );
+        let mut line = Line::new(LineKind::Dent, &quoted.what, quantity, Unit::Hour, input.hourly_rate, coin);
         line.count = Some(quoted.dent.count);
         line
     };
@@ -147,43 +140,17 @@ fn dent_lines(input: &QuoteInput, settings: &HoursSettings, coin: u32) -> Vec<Li
 fn plain_lines(input: &QuoteInput, coin: u32) -> Vec<Line> {
     let one = Decimal::ONE;
     let ri = input.ri_lines.iter().map(|ri| match ri.charge {
-        Charge::Hours(h) => Line::new(
-            LineKind::RemoveInstall,
-            &ri.what,
-            h,
-            Unit::Hour,
-            input.hourly_rate,
-            coin,
-        ),
-        Charge::Amount(amount) => Line::new(
-            LineKind::RemoveInstall,
-            &ri.what,
-            one,
-            Unit::Piece,
-            amount,
-            coin,
-        ),
+        Charge::Hours(h) => Line::new(LineKind::RemoveInstall, &ri.what, h, Unit::Hour, input.hourly_rate, coin),
+        Charge::Amount(amount) => Line::new(LineKind::RemoveInstall, &ri.what, one, Unit::Piece, amount, coin),
     });
-    let parts = input.parts.iter().map(|part| {
-        Line::new(
-            LineKind::Part,
-            &part.what,
-            part.quantity,
-            Unit::Piece,
-            part.unit_price,
-            coin,
-        )
-    });
-    let sundries = input.sundries.iter().map(|sundry| {
-        Line::new(
-            LineKind::Sundry,
-            &sundry.what,
-            one,
-            Unit::Piece,
-            sundry.amount,
-            coin,
-        )
-    });
+    let parts = input
+        .parts
+        .iter()
+        .map(|part| Line::new(LineKind::Part, &part.what, part.quantity, Unit::Piece, part.unit_price, coin));
+    let sundries = input
+        .sundries
+        .iter()
+        .map(|sundry| Line::new(LineKind::Sundry, &sundry.what, one, Unit::Piece, sundry.amount, coin));
     ri.chain(parts).chain(sundries).collect()
 }
 
@@ -196,26 +163,15 @@ fn uplift_lines(input: &QuoteInput, mut pools: Pools, coin: u32) -> Vec<Line> {
             pools.raise(uplift);
         }
         let unit_price = base / Decimal::ONE_HUNDRED;
-        Line::new(
-            LineKind::Uplift,
-            &uplift.what,
-            uplift.percent,
-            Unit::Percent,
-            unit_price,
-            coin,
-        )
+        Line::new(LineKind::Uplift, &uplift.what, uplift.percent, Unit::Percent, unit_price, coin)
     };
     uplifts.into_iter().map(line).collect()
 }
 
 fn discount_line(input: &QuoteInput, before: Decimal, coin: u32) -> Option<Line> {
-    let line = |quantity, unit, price: Decimal| {
-        Line::new(LineKind::Discount, "", quantity, unit, -price, coin)
-    };
+    let line = |quantity, unit, price: Decimal| Line::new(LineKind::Discount, "", quantity, unit, -price, coin);
     match input.discount? {
-        Discount::Percent(percent) => {
-            Some(line(percent, Unit::Percent, before / Decimal::ONE_HUNDRED))
-        }
+        Discount::Percent(percent) => Some(line(percent, Unit::Percent, before / Decimal::ONE_HUNDRED)),
         Discount::Amount(amount) => Some(line(Decimal::ONE, Unit::Piece, amount.min(before))),
     }
 }
@@ -231,24 +187,9 @@ fn gross_at(input: &QuoteInput, lines: &[Line], dent_hours: f64, coin: u32) -> D
 }
 
 impl Line {
-    fn new(
-        kind: LineKind,
-        what: &str,
-        quantity: Decimal,
-        unit: Unit,
-        unit_price: Decimal,
-        coin: u32,
-    ) -> Self {
+    fn new(kind: LineKind, what: &str, quantity: Decimal, unit: Unit, unit_price: Decimal, coin: u32) -> Self {
         let amount = round(quantity * unit_price, coin);
-        Self {
-            kind,
-            what: what.to_owned(),
-            count: None,
-            quantity,
-            unit,
-            unit_price,
-            amount,
-        }
+        Self { kind, what: what.to_owned(), count: None, quantity, unit, unit_price, amount }
     }
 }
 
@@ -266,13 +207,8 @@ struct Pools {
 
 impl Pools {
     fn of(lines: &[Line]) -> Self {
-        let of_kind = |wanted: &[LineKind]| {
-            lines
-                .iter()
-                .filter(|line| wanted.contains(&line.kind))
-                .map(|line| line.amount)
-                .sum()
-        };
+        let of_kind =
+            |wanted: &[LineKind]| lines.iter().filter(|line| wanted.contains(&line.kind)).map(|line| line.amount).sum();
         Self {
             dents: of_kind(&[LineKind::Dent]),
             remove_install: of_kind(&[LineKind::RemoveInstall]),

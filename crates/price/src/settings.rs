@@ -125,8 +125,7 @@ impl HoursSettings {
     /// # Errors
     /// When the text is not of this form, or a coefficient is out of its range.
     pub fn from_toml(text: &str) -> Result<Self, SettingsError> {
-        let settings: Self =
-            toml::from_str(text).map_err(|error| SettingsError::Text(error.to_string()))?;
+        let settings: Self = toml::from_str(text).map_err(|error| SettingsError::Text(error.to_string()))?;
         settings.check()?;
         Ok(settings)
     }
@@ -139,29 +138,14 @@ impl HoursSettings {
         for (field, value) in self.times() {
             range(field, value, 1e-3, 1e3, "0.001 to 1000")?;
         }
-        for (field, value) in [
-            ("base_hours", self.base_hours),
-            ("depth_ref_mm", self.depth_ref_mm),
-        ] {
+        for (field, value) in [("base_hours", self.base_hours), ("depth_ref_mm", self.depth_ref_mm)] {
             range(field, value, 1e-3, 1e3, "0.001 to 1000")?;
         }
         range("area_ref_mm2", self.area_ref_mm2, 1.0, 1e6, "1 to 1000000")?;
-        range(
-            "sharpness_ref",
-            self.sharpness_ref,
-            1e-4,
-            10.0,
-            "0.0001 to 10",
-        )?;
+        range("sharpness_ref", self.sharpness_ref, 1e-4, 10.0, "0.0001 to 10")?;
         range("area_power", self.area_power, 0.0, 3.0, "0 to 3")?;
         range("depth_power", self.depth_power, 0.0, 3.0, "0 to 3")?;
-        range(
-            "sharpness_power",
-            self.sharpness_power,
-            0.0,
-            self.area_power,
-            "0 to area_power",
-        )?;
+        range("sharpness_power", self.sharpness_power, 0.0, self.area_power, "0 to area_power")?;
         range("count_power", self.count_power, 0.5, 1.0, "0.5 to 1")?;
         range("spread_own", self.spread_own, 0.0, 1.0, "0 to 1")?;
         range("spread_shared", self.spread_shared, 0.0, 1.0, "0 to 1")?;
@@ -239,17 +223,7 @@ impl HoursSettings {
     }
 }
 
-fn range(
-    field: &'static str,
-    value: f64,
-    least: f64,
-    most: f64,
-    must: &'static str,
-) -> Result<(), SettingsError> {
+fn range(field: &'static str, value: f64, least: f64, most: f64, must: &'static str) -> Result<(), SettingsError> {
     // A comparison with a value that is not a number is false, so NaN is refused here too.
-    if value >= least && value <= most {
-        Ok(())
-    } else {
-        Err(SettingsError::Value { field, value, must })
-    }
+    if value >= least && value <= most { Ok(()) } else { Err(SettingsError::Value { field, value, must }) }
 }

@@ -11,22 +11,9 @@ fn likely(dent: &Dent) -> f64 {
 }
 
 fn any_dent() -> impl Strategy<Value = Dent> {
-    let kinds = [
-        Kind::Round,
-        Kind::Hail,
-        Kind::Soft,
-        Kind::Sharp,
-        Kind::Crease,
-        Kind::High,
-    ];
+    let kinds = [Kind::Round, Kind::Hail, Kind::Soft, Kind::Sharp, Kind::Crease, Kind::High];
     let metals = [Metal::Steel, Metal::HighStrengthSteel, Metal::Aluminium];
-    let accesses = [
-        Access::Open,
-        Access::TrimOff,
-        Access::Braced,
-        Access::GlueOnly,
-        Access::None,
-    ];
+    let accesses = [Access::Open, Access::TrimOff, Access::Braced, Access::GlueOnly, Access::None];
     let places = [Place::Flat, Place::BodyLine, Place::Edge, Place::Rail];
     let words = (
         proptest::sample::select(kinds.to_vec()),
@@ -34,26 +21,19 @@ fn any_dent() -> impl Strategy<Value = Dent> {
         proptest::sample::select(accesses.to_vec()),
         proptest::sample::select(places.to_vec()),
     );
-    (
-        words,
-        2.0..400.0_f64,
-        2.0..400.0_f64,
-        0.0..20.0_f64,
-        1_u32..500,
+    (words, 2.0..400.0_f64, 2.0..400.0_f64, 0.0..20.0_f64, 1_u32..500).prop_map(
+        |((kind, metal, access, place), length_mm, width_mm, depth_mm, count)| Dent {
+            kind,
+            length_mm,
+            width_mm,
+            depth_mm,
+            metal,
+            access,
+            place,
+            sharpness: None,
+            count,
+        },
     )
-        .prop_map(
-            |((kind, metal, access, place), length_mm, width_mm, depth_mm, count)| Dent {
-                kind,
-                length_mm,
-                width_mm,
-                depth_mm,
-                metal,
-                access,
-                place,
-                sharpness: None,
-                count,
-            },
-        )
 }
 
 /// Reported by practised people: ten hail dents in 20 minutes.
@@ -81,25 +61,15 @@ fn an_easy_ding_takes_half_an_hour_to_an_hour() {
 /// Reported from an examination: about 20 minutes; a shop's day is slower.
 #[test]
 fn five_centimetres_on_a_rail_take_twenty_minutes_to_an_hour() {
-    let on_rail = Dent {
-        place: Place::Rail,
-        ..dent(Kind::Soft, 50.0, 0.8, 1)
-    };
-    assert!(
-        (0.33..1.0).contains(&likely(&on_rail)),
-        "{}",
-        likely(&on_rail)
-    );
+    let on_rail = Dent { place: Place::Rail, ..dent(Kind::Soft, 50.0, 0.8, 1) };
+    assert!((0.33..1.0).contains(&likely(&on_rail)), "{}", likely(&on_rail));
 }
 
 /// Two lines worked by hand with Fenton's formula: m = 0.65 h each, own 0.35, shared 0.2.
 /// σ² = 0.04 + ln(1 + (e^0.1225 - 1) / 2) = 0.10314; low and high 1.3 · e^(-0.05157 ∓ 1.2816 · 0.32116).
 #[test]
 fn doubt_of_two_dents_is_the_one_worked_by_hand() {
-    let settings = HoursSettings {
-        area_ref_mm2: 12.5 * 12.5 * std::f64::consts::PI,
-        ..HoursSettings::default()
-    };
+    let settings = HoursSettings { area_ref_mm2: 12.5 * 12.5 * std::f64::consts::PI, ..HoursSettings::default() };
     let ding = dent(Kind::Round, 25.0, 1.0, 1);
     let total = total_hours([&ding, &ding], &settings);
     assert!((total.likely - 1.3).abs() < 1e-9);

@@ -4,8 +4,8 @@ mod common;
 
 use common::dent;
 use dentwright_price::{
-    Charge, Discount, HoursSettings, Kind, LineKind, Part, Quote, QuoteError, QuoteInput,
-    QuotedDent, RiLine, Stacking, Sundry, Uplift, UpliftOn, quote,
+    Charge, Discount, HoursSettings, Kind, LineKind, Part, Quote, QuoteError, QuoteInput, QuotedDent, RiLine, Stacking,
+    Sundry, Uplift, UpliftOn, quote,
 };
 use proptest::prelude::*;
 use rust_decimal::Decimal;
@@ -16,10 +16,7 @@ fn money(text: &str) -> Decimal {
 
 fn plain() -> QuoteInput {
     QuoteInput {
-        dents: vec![QuotedDent {
-            what: "bonnet".into(),
-            dent: dent(Kind::Round, 25.0, 1.0, 1),
-        }],
+        dents: vec![QuotedDent { what: "bonnet".into(), dent: dent(Kind::Round, 25.0, 1.0, 1) }],
         ri_lines: vec![],
         uplifts: vec![],
         add_or_compound: Stacking::Add,
@@ -33,11 +30,7 @@ fn plain() -> QuoteInput {
 }
 
 fn uplift(percent: &str, on: UpliftOn) -> Uplift {
-    Uplift {
-        what: format!("{percent} %"),
-        percent: money(percent),
-        on,
-    }
+    Uplift { what: format!("{percent} %"), percent: money(percent), on }
 }
 
 fn made(input: &QuoteInput) -> Quote {
@@ -45,11 +38,7 @@ fn made(input: &QuoteInput) -> Quote {
 }
 
 fn amounts(quote: &Quote) -> Vec<String> {
-    quote
-        .lines
-        .iter()
-        .map(|line| line.amount.to_string())
-        .collect()
+    quote.lines.iter().map(|line| line.amount.to_string()).collect()
 }
 
 /// 0.65 h × 95.00 = 61.75; tax 11.7325 → 11.73.
@@ -65,29 +54,13 @@ fn one_ding() {
 fn with_everything(stacking: Stacking) -> QuoteInput {
     QuoteInput {
         ri_lines: vec![
-            RiLine {
-                what: "headlining".into(),
-                charge: Charge::Hours(money("1.5")),
-            },
-            RiLine {
-                what: "lamp".into(),
-                charge: Charge::Amount(money("30")),
-            },
+            RiLine { what: "headlining".into(), charge: Charge::Hours(money("1.5")) },
+            RiLine { what: "lamp".into(), charge: Charge::Amount(money("30")) },
         ],
-        uplifts: vec![
-            uplift("10", UpliftOn::Labour),
-            uplift("25", UpliftOn::Dents),
-        ],
+        uplifts: vec![uplift("10", UpliftOn::Labour), uplift("25", UpliftOn::Dents)],
         add_or_compound: stacking,
-        parts: vec![Part {
-            what: "clip".into(),
-            quantity: money("6"),
-            unit_price: money("1.35"),
-        }],
-        sundries: vec![Sundry {
-            what: "cavity wax".into(),
-            amount: money("9.90"),
-        }],
+        parts: vec![Part { what: "clip".into(), quantity: money("6"), unit_price: money("1.35") }],
+        sundries: vec![Sundry { what: "cavity wax".into(), amount: money("9.90") }],
         discount: Some(Discount::Percent(money("5"))),
         ..plain()
     }
@@ -98,16 +71,8 @@ fn with_everything(stacking: Stacking) -> QuoteInput {
 #[test]
 fn percentages_that_add() {
     let quote = made(&with_everything(Stacking::Add));
-    assert_eq!(
-        amounts(&quote),
-        [
-            "61.75", "142.50", "30.00", "8.10", "9.90", "15.44", "23.43", "-14.56"
-        ]
-    );
-    assert_eq!(
-        (quote.net, quote.tax, quote.gross),
-        (money("276.56"), money("52.55"), money("329.11"))
-    );
+    assert_eq!(amounts(&quote), ["61.75", "142.50", "30.00", "8.10", "9.90", "15.44", "23.43", "-14.56"]);
+    assert_eq!((quote.net, quote.tax, quote.gross), (money("276.56"), money("52.55"), money("329.11")));
 }
 
 /// The 10 % are now also on the 25 %: 10 % of (61.75 · 1.25 + 172.50) = 24.96875 → 24.97.
@@ -120,34 +85,21 @@ fn percentages_that_compound() {
 
 #[test]
 fn a_yen_has_no_cents() {
-    let quote = made(&QuoteInput {
-        currency: "JPY".into(),
-        hourly_rate: money("9001"),
-        ..plain()
-    });
+    let quote = made(&QuoteInput { currency: "JPY".into(), hourly_rate: money("9001"), ..plain() });
     assert_eq!(amounts(&quote), ["5851"]); // 0.65 × 9001 = 5850.65
     assert_eq!(quote.gross.scale(), 0);
 }
 
 #[test]
 fn a_discount_takes_at_most_everything() {
-    let input = QuoteInput {
-        discount: Some(Discount::Amount(money("5000"))),
-        ..plain()
-    };
+    let input = QuoteInput { discount: Some(Discount::Amount(money("5000"))), ..plain() };
     assert_eq!(made(&input).gross, Decimal::ZERO);
 }
 
 #[test]
 fn without_dents_there_is_no_doubt() {
-    let quote = made(&QuoteInput {
-        dents: vec![],
-        ..with_everything(Stacking::Compound)
-    });
-    assert_eq!(
-        (quote.gross_low, quote.gross_high),
-        (quote.gross, quote.gross)
-    );
+    let quote = made(&QuoteInput { dents: vec![], ..with_everything(Stacking::Compound) });
+    assert_eq!((quote.gross_low, quote.gross_high), (quote.gross, quote.gross));
     assert_eq!(quote.hours.high, 0.0);
 }
 
@@ -155,42 +107,22 @@ fn without_dents_there_is_no_doubt() {
 fn what_cannot_be_priced_is_named() {
     let mut input = plain();
     input.dents[0].dent.depth_mm = f64::NAN;
-    let error = quote(&input, &HoursSettings::default())
-        .unwrap_err()
-        .to_string();
-    assert_eq!(
-        error,
-        "dent line 1 (bonnet): depth_mm is NaN, but must be at most 500"
-    );
+    let error = quote(&input, &HoursSettings::default()).unwrap_err().to_string();
+    assert_eq!(error, "dent line 1 (bonnet): depth_mm is NaN, but must be at most 500");
 
-    let input = QuoteInput {
-        hourly_rate: money("-1"),
-        ..plain()
-    };
-    let error = quote(&input, &HoursSettings::default())
-        .unwrap_err()
-        .to_string();
+    let input = QuoteInput { hourly_rate: money("-1"), ..plain() };
+    let error = quote(&input, &HoursSettings::default()).unwrap_err().to_string();
     assert_eq!(error, "the hourly rate is -1, but must be 0 to 10000000");
 
-    let input = QuoteInput {
-        currency: "euro".into(),
-        ..plain()
-    };
-    assert_eq!(
-        quote(&input, &HoursSettings::default()),
-        Err(QuoteError::Currency("euro".into()))
-    );
+    let input = QuoteInput { currency: "euro".into(), ..plain() };
+    assert_eq!(quote(&input, &HoursSettings::default()), Err(QuoteError::Currency("euro".into())));
 }
 
 /// The largest numbers that pass the checks do not overflow; larger hours are refused.
 #[test]
 fn the_largest_numbers_are_answered() {
     let most = money("10000000");
-    let part = Part {
-        what: "p".into(),
-        quantity: most,
-        unit_price: most,
-    };
+    let part = Part { what: "p".into(), quantity: most, unit_price: most };
     let input = QuoteInput {
         hourly_rate: most,
         parts: vec![part; 2_000],
@@ -209,10 +141,7 @@ fn the_largest_numbers_are_answered() {
 
 #[test]
 fn an_ri_line_is_plain_json() {
-    let line = RiLine {
-        what: "lamp".into(),
-        charge: Charge::Hours(money("0.4")),
-    };
+    let line = RiLine { what: "lamp".into(), charge: Charge::Hours(money("0.4")) };
     let json = serde_json::to_string(&line).unwrap();
     assert_eq!(json, r#"{"what":"lamp","hours":"0.4"}"#);
     assert_eq!(serde_json::from_str::<RiLine>(&json).unwrap(), line);

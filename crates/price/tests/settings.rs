@@ -12,13 +12,8 @@ fn the_shipped_settings_are_read_and_good() {
 /// Every coefficient says where it comes from.
 #[test]
 fn every_shipped_coefficient_has_a_comment() {
-    for line in HOURS_TOML
-        .lines()
-        .filter(|line| line.contains(" = ") && !line.starts_with('#'))
-    {
-        let comment = line
-            .split_once('#')
-            .map_or("", |(_, comment)| comment.trim());
+    for line in HOURS_TOML.lines().filter(|line| line.contains(" = ") && !line.starts_with('#')) {
+        let comment = line.split_once('#').map_or("", |(_, comment)| comment.trim());
         assert!(comment.len() > 10, "no comment: {line}");
     }
 }
@@ -27,10 +22,7 @@ fn every_shipped_coefficient_has_a_comment() {
 fn settings_survive_json() {
     let settings = HoursSettings::default();
     let json = serde_json::to_string(&settings).unwrap();
-    assert_eq!(
-        serde_json::from_str::<HoursSettings>(&json).unwrap(),
-        settings
-    );
+    assert_eq!(serde_json::from_str::<HoursSettings>(&json).unwrap(), settings);
 }
 
 #[test]
@@ -38,16 +30,7 @@ fn a_coefficient_that_is_no_number_zero_or_below_is_refused_by_name() {
     for bad in ["nan", "inf", "0.0", "-1.0"] {
         let text = HOURS_TOML.replace("braced = 1.4", &format!("braced = {bad}"));
         let error = HoursSettings::from_toml(&text).unwrap_err();
-        assert!(
-            matches!(
-                error,
-                SettingsError::Value {
-                    field: "access.braced",
-                    ..
-                }
-            ),
-            "{bad}: {error}"
-        );
+        assert!(matches!(error, SettingsError::Value { field: "access.braced", .. }), "{bad}: {error}");
     }
 }
 
@@ -55,10 +38,7 @@ fn a_coefficient_that_is_no_number_zero_or_below_is_refused_by_name() {
 fn sharpness_may_not_outgrow_area() {
     let text = HOURS_TOML.replace("sharpness_power = 0.4", "sharpness_power = 0.6");
     let error = HoursSettings::from_toml(&text).unwrap_err().to_string();
-    assert_eq!(
-        error,
-        "the hours setting sharpness_power is 0.6, but must be 0 to area_power"
-    );
+    assert_eq!(error, "the hours setting sharpness_power is 0.6, but must be 0 to area_power");
 }
 
 #[test]

@@ -15,36 +15,16 @@ const MIRROR: &str = "matrix(-1 0 0 1 420 0)";
 type Outline = (&'static str, &'static str, [f64; 4]);
 
 const MIDDLE: [Outline; 7] = [
-    (
-        "front_bumper",
-        "M132 52 Q132 20 168 14 Q210 8 252 14 Q288 20 288 52 Q210 40 132 52Z",
-        [132.0, 11.0, 156.0, 41.0],
-    ),
-    (
-        "bonnet",
-        "M136 62 Q210 48 284 62 L290 178 Q210 160 130 178Z",
-        [130.0, 55.0, 160.0, 123.0],
-    ),
-    (
-        "boot_lid",
-        "M140 470 Q210 482 280 470 L282 560 Q210 578 138 560Z",
-        [138.0, 470.0, 144.0, 99.0],
-    ),
-    (
-        "tailgate",
-        "M146 420 Q210 432 274 420 L284 560 Q210 578 136 560Z",
-        [136.0, 420.0, 148.0, 149.0],
-    ),
+    ("front_bumper", "M132 52 Q132 20 168 14 Q210 8 252 14 Q288 20 288 52 Q210 40 132 52Z", [132.0, 11.0, 156.0, 41.0]),
+    ("bonnet", "M136 62 Q210 48 284 62 L290 178 Q210 160 130 178Z", [130.0, 55.0, 160.0, 123.0]),
+    ("boot_lid", "M140 470 Q210 482 280 470 L282 560 Q210 578 138 560Z", [138.0, 470.0, 144.0, 99.0]),
+    ("tailgate", "M146 420 Q210 432 274 420 L284 560 Q210 578 136 560Z", [136.0, 420.0, 148.0, 149.0]),
     (
         "rear_bumper",
         "M132 574 Q210 592 288 574 L286 606 Q282 624 252 628 Q210 633 168 628 Q138 624 134 606Z",
         [132.0, 574.0, 156.0, 57.0],
     ),
-    (
-        "roof",
-        "M152 246 Q210 236 268 246 L272 408 Q210 420 148 408Z",
-        [148.0, 241.0, 124.0, 173.0],
-    ),
+    ("roof", "M152 246 Q210 236 268 246 L272 408 Q210 420 148 408Z", [148.0, 241.0, 124.0, 173.0]),
     (
         "fuel_flap",
         "M352 436 h16 a6 6 0 0 1 6 6 v16 a6 6 0 0 1 -6 6 h-16 a6 6 0 0 1 -6 -6 v-16 a6 6 0 0 1 6 -6Z",
@@ -54,36 +34,16 @@ const MIDDLE: [Outline; 7] = [
 
 /// Outlines of the left side; the right side is their mirror image.
 const SIDE: [Outline; 6] = [
-    (
-        "front_wing",
-        "M44 66 Q96 50 122 64 L116 186 L40 186 L40 172 A38 38 0 0 0 40 98 Z",
-        [40.0, 57.0, 82.0, 129.0],
-    ),
-    (
-        "front_door",
-        "M40 192 L92 192 L92 304 L40 304Z",
-        [40.0, 192.0, 52.0, 112.0],
-    ),
-    (
-        "rear_door",
-        "M40 310 L92 310 L92 392 Q88 410 74 418 L40 418Z",
-        [40.0, 310.0, 52.0, 108.0],
-    ),
+    ("front_wing", "M44 66 Q96 50 122 64 L116 186 L40 186 L40 172 A38 38 0 0 0 40 98 Z", [40.0, 57.0, 82.0, 129.0]),
+    ("front_door", "M40 192 L92 192 L92 304 L40 304Z", [40.0, 192.0, 52.0, 112.0]),
+    ("rear_door", "M40 310 L92 310 L92 392 Q88 410 74 418 L40 418Z", [40.0, 310.0, 52.0, 108.0]),
     (
         "rear_wing",
         "M78 422 Q94 414 98 396 L122 420 L126 562 Q96 574 56 566 L44 546 A38 38 0 0 0 40 474 L40 424Z",
         [40.0, 396.0, 86.0, 174.0],
     ),
-    (
-        "roof_rail",
-        "M124 202 Q132 228 140 244 L136 412 L122 408 L118 300Z",
-        [118.0, 202.0, 22.0, 210.0],
-    ),
-    (
-        "sill",
-        "M8 192 L32 192 L32 418 L8 418 Q4 305 8 192Z",
-        [6.0, 192.0, 26.0, 226.0],
-    ),
+    ("roof_rail", "M124 202 Q132 228 140 244 L136 412 L122 408 L118 300Z", [118.0, 202.0, 22.0, 210.0]),
+    ("sill", "M8 192 L32 192 L32 418 L8 418 Q4 305 8 192Z", [6.0, 192.0, 26.0, 226.0]),
 ];
 
 /// Windscreen; then the side windows, left.
@@ -115,14 +75,12 @@ fn panels() -> Vec<Panel> {
     });
     let sides = SIDE.into_iter().flat_map(|(code, outline, within)| {
         let [left, top, width, height] = within;
-        [("left", left, false), ("right", WIDTH - left - width, true)].map(
-            |(side, left, mirrored)| Panel {
-                code: format!("{code}_{side}"),
-                outline,
-                within: [left, top, width, height],
-                mirrored,
-            },
-        )
+        [("left", left, false), ("right", WIDTH - left - width, true)].map(|(side, left, mirrored)| Panel {
+            code: format!("{code}_{side}"),
+            outline,
+            within: [left, top, width, height],
+            mirrored,
+        })
     });
     // The flap lies on a wing, so it is drawn after it.
     sides.chain(middle).collect()
@@ -141,8 +99,7 @@ pub(crate) type Mark<'a> = (&'a str, (f64, f64), usize);
 /// Draws the car with its marks, as SVG.
 pub(crate) fn draw(marks: &[Mark]) -> String {
     let hatch = marks.iter().any(|(code, ..)| *code == "tailgate");
-    let mut svg =
-        format!(r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {HEIGHT} {WIDTH}">"#);
+    let mut svg = format!(r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {HEIGHT} {WIDTH}">"#);
     let _ = write!(
         svg,
         r##"<g transform="{LAID_DOWN}" fill="#fff" stroke="#5b6b73" stroke-width="1.3" stroke-linejoin="round">"##
@@ -153,23 +110,12 @@ pub(crate) fn draw(marks: &[Mark]) -> String {
             continue;
         }
         let hit = marks.iter().any(|(code, ..)| *code == panel.code);
-        let fill = if hit {
-            r##" fill="#d6e7ea" stroke="#17505c" stroke-width="2.2""##
-        } else {
-            ""
-        };
-        let turn = if panel.mirrored {
-            format!(r#" transform="{MIRROR}""#)
-        } else {
-            String::new()
-        };
+        let fill = if hit { r##" fill="#d6e7ea" stroke="#17505c" stroke-width="2.2""## } else { "" };
+        let turn = if panel.mirrored { format!(r#" transform="{MIRROR}""#) } else { String::new() };
         let _ = write!(svg, r#"<path d="{}"{turn}{fill}/>"#, panel.outline);
     }
     if hatch {
-        let _ = write!(
-            svg,
-            r##"<path d="{TAILGATE_GLASS}" fill="#eef1f2" stroke="#a9b3b8"/>"##
-        );
+        let _ = write!(svg, r##"<path d="{TAILGATE_GLASS}" fill="#eef1f2" stroke="#a9b3b8"/>"##);
     }
     svg.push_str("</g>");
     for &(code, at, number) in marks {
@@ -192,11 +138,7 @@ fn mark(x: f64, y: f64, number: usize) -> String {
 fn place(code: &str, (across, down): (f64, f64)) -> Option<(f64, f64)> {
     let panel = panels().into_iter().find(|panel| panel.code == code)?;
     let share = |value: f64| {
-        if value.is_finite() {
-            value.clamp(0.0, 1.0)
-        } else {
-            0.5
-        }
+        if value.is_finite() { value.clamp(0.0, 1.0) } else { 0.5 }
     };
     let [left, top, width, height] = panel.within;
     let (x, y) = (left + share(across) * width, top + share(down) * height);
@@ -241,9 +183,7 @@ mod tests {
     fn a_hit_panel_is_filled_and_numbered() {
         let svg = draw(&[("tailgate", (0.5, 0.5), 7)]);
         assert_eq!(svg.matches("#d6e7ea").count(), 1);
-        assert!(
-            svg.contains(">7</text>") && svg.contains(TAILGATE_GLASS) && !svg.contains(REAR_GLASS)
-        );
+        assert!(svg.contains(">7</text>") && svg.contains(TAILGATE_GLASS) && !svg.contains(REAR_GLASS));
     }
 
     /// A place that was tapped on the screen must be the same place on paper.
@@ -253,10 +193,7 @@ mod tests {
         let app = std::fs::read_to_string(app).expect("the app's drawing is part of the project");
         for (code, outline, within) in MIDDLE.into_iter().chain(SIDE) {
             let within = within.map(|value| value.to_string()).join(", ");
-            assert!(
-                app.contains(&format!("'{outline}', {within}]")),
-                "{code} differs"
-            );
+            assert!(app.contains(&format!("'{outline}', {within}]")), "{code} differs");
         }
         for outline in GLASS.into_iter().chain([REAR_GLASS, TAILGATE_GLASS]) {
             assert!(app.contains(outline), "{outline} differs");

@@ -2,15 +2,8 @@
 //! stay apart for the colour-blind and on a grey printer the strong ones are both dark.
 
 /// From deepest low to tallest high, evenly spaced.
-pub(crate) const STOPS: [[u8; 3]; 7] = [
-    [16, 52, 104],
-    [56, 116, 176],
-    [158, 198, 224],
-    [246, 245, 241],
-    [244, 190, 152],
-    [207, 94, 68],
-    [120, 18, 34],
-];
+pub(crate) const STOPS: [[u8; 3]; 7] =
+    [[16, 52, 104], [56, 116, 176], [158, 198, 224], [246, 245, 241], [244, 190, 152], [207, 94, 68], [120, 18, 34]];
 /// Where nothing was read.
 pub(crate) const UNREAD: [u8; 3] = [205, 205, 200];
 

@@ -13,34 +13,13 @@ const MOST_SPOTS: usize = 12;
 /// Shares of unread area below this are not worth a line.
 const LEAST_UNREAD: f64 = 0.0005;
 
-pub(crate) fn damage(
-    index: usize,
-    damage: &Damage,
-    with: &mut Setting,
-) -> Result<Value, ReportError> {
-    let photos: Vec<Value> = damage
-        .photos
-        .iter()
-        .map(|shown| photo(shown, with))
-        .collect::<Result<_, _>>()?;
-    let readings: Vec<Value> = damage
-        .readings
-        .iter()
-        .map(|one| reading(one, with))
-        .collect::<Result<_, _>>()?;
+pub(crate) fn damage(index: usize, damage: &Damage, with: &mut Setting) -> Result<Value, ReportError> {
+    let photos: Vec<Value> = damage.photos.iter().map(|shown| photo(shown, with)).collect::<Result<_, _>>()?;
+    let readings: Vec<Value> = damage.readings.iter().map(|one| reading(one, with)).collect::<Result<_, _>>()?;
     let rows = damage.dents.iter().enumerate();
-    let dents: Vec<Value> = rows
-        .map(|(index, row)| dent(index, row, with))
-        .collect::<Result<_, _>>()?;
-    let count: u64 = damage
-        .dents
-        .iter()
-        .map(|row| u64::from(row.dent.count))
-        .sum();
-    let last = damage
-        .readings
-        .last()
-        .map(|reading| verdict_word(reading.finish.verdict));
+    let dents: Vec<Value> = rows.map(|(index, row)| dent(index, row, with)).collect::<Result<_, _>>()?;
+    let count: u64 = damage.dents.iter().map(|row| u64::from(row.dent.count)).sum();
+    let last = damage.readings.last().map(|reading| verdict_word(reading.finish.verdict));
     let unit = [("unit", with.format.length_unit())];
     Ok(json!({
         "number": (index + 1).to_string(),
@@ -58,9 +37,7 @@ pub(crate) fn damage(
 
 /// A panel's name; a code that no language file knows is shown as it is.
 pub(crate) fn panel(code: &str, with: &Setting) -> String {
-    with.words
-        .find(&format!("panel-{code}"))
-        .unwrap_or_else(|| code.to_owned())
+    with.words.find(&format!("panel-{code}")).unwrap_or_else(|| code.to_owned())
 }
 
 fn photo(photo: &Photo, with: &mut Setting) -> Result<Value, ReportError> {
@@ -84,35 +61,19 @@ fn dent(index: usize, row: &DentRow, with: &Setting) -> Result<Value, ReportErro
 }
 
 fn size(length_mm: f64, width_mm: f64, with: &Setting) -> String {
-    format!(
-        "{} × {}",
-        with.format.across(length_mm),
-        with.format.across(width_mm)
-    )
+    format!("{} × {}", with.format.across(length_mm), with.format.across(width_mm))
 }
 
 fn reading(reading: &Reading, with: &mut Setting) -> Result<Value, ReportError> {
-    let picture = reading
-        .map
-        .as_ref()
-        .and_then(|map| map::draw(map, &reading.spots, &with.format));
+    let picture = reading.map.as_ref().and_then(|map| map::draw(map, &reading.spots, &with.format));
     let map = picture.map(|picture| {
         let mut about = picture.about;
         about["file"] = Value::String(with.pictures.add(Bytes::new(picture.rgb)));
         about
     });
-    let photo = reading
-        .photo
-        .as_ref()
-        .map(|name| with.pictures.photo(name, &with.words))
-        .transpose()?;
-    let date = reading
-        .date
-        .map(|date| with.format.date(date, &with.words))
-        .transpose()?;
-    let taken = date
-        .map(|date| with.words.fill("map-taken", &[("date", &date)]))
-        .transpose()?;
+    let photo = reading.photo.as_ref().map(|name| with.pictures.photo(name, &with.words)).transpose()?;
+    let date = reading.date.map(|date| with.format.date(date, &with.words)).transpose()?;
+    let taken = date.map(|date| with.words.fill("map-taken", &[("date", &date)])).transpose()?;
     let more = reading.spots.len().saturating_sub(MOST_SPOTS);
     let more_count = more.to_string();
     let unit = [("unit", with.format.length_unit())];
@@ -132,11 +93,7 @@ fn reading(reading: &Reading, with: &mut Setting) -> Result<Value, ReportError> 
 }
 
 fn spot(index: usize, spot: &Spot, with: &Setting) -> Result<Value, ReportError> {
-    let kind = if spot.height_mm < 0.0 {
-        "spot-low"
-    } else {
-        "spot-high"
-    };
+    let kind = if spot.height_mm < 0.0 { "spot-low" } else { "spot-high" };
     Ok(json!({
         "number": (index + 1).to_string(),
         "kind": with.words.say(kind)?,
@@ -161,10 +118,7 @@ fn finish(finish: &Finish, read_fraction: f64, with: &Setting) -> Result<Value, 
 fn unread(unread: &Unread, with: &Setting) -> Value {
     let key = format!("unread-{}", unread.code);
     let text = with.words.find(&key).unwrap_or_else(|| unread.text.clone());
-    let next = with
-        .words
-        .find(&format!("{key}-next"))
-        .unwrap_or_else(|| unread.next.clone());
+    let next = with.words.find(&format!("{key}-next")).unwrap_or_else(|| unread.next.clone());
     json!({ "share": with.format.percent(unread.fraction), "text": text, "next": next })
 }
 

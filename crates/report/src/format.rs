@@ -44,11 +44,7 @@ impl Format {
     pub(crate) fn money(&self, amount: Decimal, currency: &str) -> String {
         let amount = round(amount, decimals(currency));
         let digits = self.separated(&amount.abs().to_string());
-        let sign = if amount.is_sign_negative() && !amount.is_zero() {
-            MINUS.to_string()
-        } else {
-            String::new()
-        };
+        let sign = if amount.is_sign_negative() && !amount.is_zero() { MINUS.to_string() } else { String::new() };
         let coin = sign_of(currency);
         match self.language {
             Language::En if coin == currency => format!("{sign}{currency}{GAP}{digits}"),
@@ -59,11 +55,7 @@ impl Format {
 
     /// A share as percent.
     pub(crate) fn percent(&self, share: f64) -> String {
-        let places = if share > 0.0 && share < 0.0995 || share > 0.9905 && share < 1.0 {
-            1
-        } else {
-            0
-        };
+        let places = if share > 0.0 && share < 0.0995 || share > 0.9905 && share < 1.0 { 1 } else { 0 };
         let value = self.number(100.0 * share, places);
         match self.language {
             Language::En => format!("{value}%"),
@@ -133,14 +125,7 @@ impl Format {
     pub(crate) fn date(&self, date: Date, words: &Words) -> Result<String, ReportError> {
         let month = words.say(&format!("month-{}", date.month()))?;
         let day = date.day().to_string();
-        words.fill(
-            "date",
-            &[
-                ("day", &day),
-                ("month", &month),
-                ("year", &date.year().to_string()),
-            ],
-        )
+        words.fill("date", &[("day", &day), ("month", &month), ("year", &date.year().to_string())])
     }
 
     /// `1234567.8` with the language's separators and a true minus.
@@ -184,18 +169,9 @@ fn sign_of(currency: &str) -> &str {
 mod tests {
     use super::*;
 
-    const EN: Format = Format {
-        language: Language::En,
-        unit: LengthUnit::Mm,
-    };
-    const DE: Format = Format {
-        language: Language::De,
-        unit: LengthUnit::Mm,
-    };
-    const INCH: Format = Format {
-        language: Language::En,
-        unit: LengthUnit::Inch,
-    };
+    const EN: Format = Format { language: Language::En, unit: LengthUnit::Mm };
+    const DE: Format = Format { language: Language::De, unit: LengthUnit::Mm };
+    const INCH: Format = Format { language: Language::En, unit: LengthUnit::Inch };
 
     fn money(format: &Format, amount: &str, currency: &str) -> String {
         format.money(amount.parse().unwrap(), currency)
@@ -213,16 +189,10 @@ mod tests {
 
     #[test]
     fn depth_carries_its_doubt() {
-        assert_eq!(
-            EN.depth(0.3124, Some(0.0019)),
-            "0.312\u{202f}±\u{202f}0.004"
-        );
+        assert_eq!(EN.depth(0.3124, Some(0.0019)), "0.312\u{202f}±\u{202f}0.004");
         assert_eq!(DE.depth(0.3124, None), "0,31");
         assert_eq!(EN.depth(-0.02, Some(0.0)), "−0.020\u{202f}±\u{202f}0.001");
-        assert_eq!(
-            INCH.depth(2.54, Some(0.0254)),
-            "0.1000\u{202f}±\u{202f}0.0020"
-        );
+        assert_eq!(INCH.depth(2.54, Some(0.0254)), "0.1000\u{202f}±\u{202f}0.0020");
     }
 
     #[test]

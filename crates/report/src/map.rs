@@ -19,31 +19,20 @@ pub(crate) struct Picture {
 
 /// Draws a map; none if its sizes do not fit its values, or nothing in it was read.
 pub(crate) fn draw(map: &Map, spots: &[Spot], format: &Format) -> Option<Picture> {
-    let fits =
-        map.nx >= LEAST_CELLS && map.ny >= LEAST_CELLS && map.deviation_mm.len() == map.nx * map.ny;
+    let fits = map.nx >= LEAST_CELLS && map.ny >= LEAST_CELLS && map.deviation_mm.len() == map.nx * map.ny;
     if !(fits && map.step_mm > 0.0 && map.step_mm.is_finite()) {
         return None;
     }
-    let most_mm = map
-        .deviation_mm
-        .iter()
-        .filter(|mm| mm.is_finite())
-        .fold(0.0_f32, |most, mm| most.max(mm.abs()));
+    let most_mm = map.deviation_mm.iter().filter(|mm| mm.is_finite()).fold(0.0_f32, |most, mm| most.max(mm.abs()));
     if most_mm == 0.0 {
         return None;
     }
     let unit_mm = format.height_unit_mm();
     let range_mm = unit_mm * nice_above(f64::from(most_mm) / unit_mm);
     let pixels = map.deviation_mm.chunks(map.nx).rev().flatten();
-    let rgb = pixels
-        .flat_map(|&mm| colour(mm / range_mm as f32))
-        .collect();
+    let rgb = pixels.flat_map(|&mm| colour(mm / range_mm as f32)).collect();
     let (width_mm, height_mm) = (map.nx as f64 * map.step_mm, map.ny as f64 * map.step_mm);
-    let marks: Vec<Value> = spots
-        .iter()
-        .enumerate()
-        .filter_map(|(index, spot)| mark(index, spot, map))
-        .collect();
+    let marks: Vec<Value> = spots.iter().enumerate().filter_map(|(index, spot)| mark(index, spot, map)).collect();
     let ticks = [-1.0, -0.5, 0.0, 0.5, 1.0].map(|share| format.height(share * range_mm));
     let about = json!({
         "nx": map.nx,
@@ -95,11 +84,7 @@ fn nice_above(value: f64) -> f64 {
     let power = 10.0_f64.powf(value.log10().floor());
     let steps = [1.0, 2.0, 5.0, 10.0];
     // A hair of slack, so that 0.5 does not become 1.0 by rounding.
-    power
-        * steps
-            .into_iter()
-            .find(|step| step * power >= value * (1.0 - 1e-6))
-            .unwrap_or(10.0)
+    power * steps.into_iter().find(|step| step * power >= value * (1.0 - 1e-6)).unwrap_or(10.0)
 }
 
 #[cfg(test)]
@@ -107,24 +92,14 @@ mod tests {
     use super::*;
     use crate::Language;
 
-    const FORMAT: Format = Format {
-        language: Language::En,
-        unit: LengthUnit::Mm,
-    };
+    const FORMAT: Format = Format { language: Language::En, unit: LengthUnit::Mm };
 
     /// 40 × 20 cells of 2 mm with one low cell at column 30, row 5.
     fn map() -> Map {
         let mut deviation_mm = vec![0.0; 40 * 20];
         deviation_mm[5 * 40 + 30] = -0.5;
         deviation_mm[0] = f32::NAN;
-        Map {
-            x0_mm: -10.0,
-            y0_mm: 4.0,
-            step_mm: 2.0,
-            nx: 40,
-            ny: 20,
-            deviation_mm,
-        }
+        Map { x0_mm: -10.0, y0_mm: 4.0, step_mm: 2.0, nx: 40, ny: 20, deviation_mm }
     }
 
     fn spot() -> Spot {
@@ -162,21 +137,8 @@ mod tests {
     #[test]
     fn what_is_no_map_is_not_drawn() {
         assert!(draw(&Map { nx: 41, ..map() }, &[], &FORMAT).is_none());
-        assert!(
-            draw(
-                &Map {
-                    step_mm: 0.0,
-                    ..map()
-                },
-                &[],
-                &FORMAT
-            )
-            .is_none()
-        );
-        let unread = Map {
-            deviation_mm: vec![f32::NAN; 800],
-            ..map()
-        };
+        assert!(draw(&Map { step_mm: 0.0, ..map() }, &[], &FORMAT).is_none());
+        let unread = Map { deviation_mm: vec![f32::NAN; 800], ..map() };
         assert!(draw(&unread, &[], &FORMAT).is_none());
     }
 }

@@ -19,16 +19,8 @@ pub(crate) fn methods(data: &ReportData, with: &Setting) -> Result<Vec<Value>, R
 
 fn rows(reading: &Reading, with: &Setting) -> Result<Vec<[String; 2]>, ReportError> {
     let words = &with.words;
-    let scale = words.say(if reading.absolute {
-        "scale-absolute"
-    } else {
-        "scale-relative"
-    })?;
-    let settings: Vec<String> = reading
-        .settings
-        .iter()
-        .map(|(name, value)| format!("{name} = {value}"))
-        .collect();
+    let scale = words.say(if reading.absolute { "scale-absolute" } else { "scale-relative" })?;
+    let settings: Vec<String> = reading.settings.iter().map(|(name, value)| format!("{name} = {value}")).collect();
     let rows = [
         ("method-photos", photos(&reading.frames, with)?),
         ("method-scale", scale),
@@ -38,9 +30,7 @@ fn rows(reading: &Reading, with: &Setting) -> Result<Vec<[String; 2]>, ReportErr
         ("method-notes", reading.notes.join(" ")),
     ];
     let known = rows.into_iter().filter(|(_, text)| !text.is_empty());
-    known
-        .map(|(key, text)| Ok([words.say(key)?, text]))
-        .collect()
+    known.map(|(key, text)| Ok([words.say(key)?, text])).collect()
 }
 
 /// How many photos were used, and each one that was dropped, with its reason.
@@ -49,16 +39,9 @@ fn photos(frames: &[Frame], with: &Setting) -> Result<String, ReportError> {
         return Ok(String::new());
     }
     let used = frames.iter().filter(|frame| frame.used).count().to_string();
-    let mut text = with.words.fill(
-        "method-used",
-        &[("used", &used), ("all", &frames.len().to_string())],
-    )?;
+    let mut text = with.words.fill("method-used", &[("used", &used), ("all", &frames.len().to_string())])?;
     for frame in frames.iter().filter(|frame| !frame.used) {
-        text.push_str(&format!(
-            "; {}: {}",
-            with.words.say("method-dropped")?,
-            frame.file
-        ));
+        text.push_str(&format!("; {}: {}", with.words.say("method-dropped")?, frame.file));
         if !frame.note.is_empty() {
             text.push_str(&format!(" ({})", frame.note));
         }

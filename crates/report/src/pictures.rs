@@ -16,10 +16,7 @@ pub(crate) struct Pictures<'a> {
 
 impl<'a> Pictures<'a> {
     pub(crate) fn new(given: &'a [NamedImage]) -> Self {
-        Self {
-            given,
-            files: Vec::new(),
-        }
+        Self { given, files: Vec::new() }
     }
 
     /// A photo by its name: the file that it is under, or why there is none.
@@ -49,8 +46,5 @@ fn decoded(bytes: &[u8]) -> Option<(Bytes, f64)> {
     let format = ExchangeFormat::detect(bytes)?;
     let bytes = Bytes::new(bytes.to_vec());
     let image = RasterImage::new(bytes.clone(), format, Smart::Auto).ok()?;
-    Some((
-        bytes,
-        f64::from(image.width()) / f64::from(image.height().max(1)),
-    ))
+    Some((bytes, f64::from(image.width()) / f64::from(image.height().max(1))))
 }

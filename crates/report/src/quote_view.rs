@@ -11,11 +11,7 @@ pub(crate) fn quote(quote: &Quote, with: &Setting) -> Result<Value, ReportError>
     let (format, words) = (&with.format, &with.words);
     let money = |amount| format.money(amount, &quote.currency);
     let hours = |hours: f64| format!("{}\u{a0}h", format.number(hours, 1));
-    let uplifts = quote
-        .lines
-        .iter()
-        .filter(|line| line.kind == LineKind::Uplift)
-        .count();
+    let uplifts = quote.lines.iter().filter(|line| line.kind == LineKind::Uplift).count();
     let stacking = match quote.add_or_compound {
         Stacking::Add => "stacking-add",
         Stacking::Compound => "stacking-compound",
@@ -44,17 +40,10 @@ fn line(line: &Line, currency: &str, with: &Setting) -> Result<Value, ReportErro
     let quantity = match line.unit {
         Unit::Hour => format!(
             "{}\u{a0}{}",
-            format.decimal(round(
-                line.quantity,
-                line.quantity.normalize().scale().max(2)
-            )),
+            format.decimal(round(line.quantity, line.quantity.normalize().scale().max(2))),
             words.say("unit-hour")?
         ),
-        Unit::Percent => format!(
-            "{}\u{a0}{}",
-            format.quantity(line.quantity),
-            words.say("unit-percent")?
-        ),
+        Unit::Percent => format!("{}\u{a0}{}", format.quantity(line.quantity), words.say("unit-percent")?),
         Unit::Piece => format.quantity(line.quantity),
     };
     let price = match line.unit {
@@ -79,14 +68,8 @@ fn what(line: &Line, with: &Setting) -> Result<String, ReportError> {
         LineKind::Discount => with.words.say("line-discount"),
         LineKind::Dent if line.count.unwrap_or(1) > 1 => {
             let count = with.format.number(f64::from(line.count.unwrap_or(1)), 0);
-            Ok(format!(
-                "{}, {}",
-                line.what,
-                with.words.fill("line-dents", &[("count", &count)])?
-            ))
+            Ok(format!("{}, {}", line.what, with.words.fill("line-dents", &[("count", &count)])?))
         }
-        LineKind::Dent | LineKind::Part | LineKind::Sundry | LineKind::Uplift => {
-            Ok(line.what.clone())
-        }
+        LineKind::Dent | LineKind::Part | LineKind::Sundry | LineKind::Uplift => Ok(line.what.clone()),
     }
 }

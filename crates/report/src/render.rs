@@ -22,26 +22,18 @@ pub fn report(data: &ReportData) -> Result<Report, ReportError> {
         creator: typst::foundations::Smart::Custom(Some("Dentwright".to_owned())),
         ..PdfOptions::default()
     };
-    let pdf =
-        typst_pdf::pdf(&document, &options).map_err(|errors| ReportError::Pdf(first(&errors)))?;
-    Ok(Report {
-        pdf,
-        pages: document.pages().len(),
-    })
+    let pdf = typst_pdf::pdf(&document, &options).map_err(|errors| ReportError::Pdf(first(&errors)))?;
+    Ok(Report { pdf, pages: document.pages().len() })
 }
 
 /// Sets the pages.
 pub(crate) fn lay_out(data: &ReportData) -> Result<PagedDocument, ReportError> {
     let world = ReportWorld::new(view::files(data)?);
-    typst::compile::<PagedDocument>(&world)
-        .output
-        .map_err(|errors| ReportError::Template(first(&errors)))
+    typst::compile::<PagedDocument>(&world).output.map_err(|errors| ReportError::Template(first(&errors)))
 }
 
 fn first(errors: &[SourceDiagnostic]) -> String {
-    errors
-        .first()
-        .map_or_else(String::new, |error| error.message.to_string())
+    errors.first().map_or_else(String::new, |error| error.message.to_string())
 }
 
 /// Empties typst's cache when a report is made or has failed: photos would stay in it, megabytes

@@ -40,9 +40,7 @@ fn collect(frame: &PageFrame, text: &mut String) {
 
 /// The same without spaces and line ends, since a line may break anywhere.
 fn packed(text: &str) -> String {
-    text.chars()
-        .filter(|letter| !letter.is_whitespace())
-        .collect()
+    text.chars().filter(|letter| !letter.is_whitespace()).collect()
 }
 
 fn english() -> ReportData {
@@ -52,10 +50,7 @@ fn english() -> ReportData {
 fn assert_says(text: &str, wanted: &[&str]) {
     let text = packed(text);
     for wanted in wanted {
-        assert!(
-            text.contains(&packed(wanted)),
-            "not in the report: {wanted}"
-        );
+        assert!(text.contains(&packed(wanted)), "not in the report: {wanted}");
     }
 }
 
@@ -64,88 +59,24 @@ fn a_report_says_everything_that_it_was_given() {
     let data = english();
     let quote = data.quote.clone().unwrap();
     let text = text_of(&data);
-    assert_says(
-        &text,
-        &[
-            "Line & Light Dent Repair",
-            "Mara Invented",
-            "1M8GDM9AXKP042788",
-            "64,310 km",
-        ],
-    );
-    assert_says(
-        &text,
-        &[
-            "1 · Front door, left",
-            "2 · Roof",
-            "0.412 ± 0.002",
-            "31 × 27",
-            "trim off",
-            "body line",
-        ],
-    );
-    assert_says(
-        &text,
-        &[
-            "Not finished",
-            "finish limit of 5 µm",
-            "97% of the mirrored area was read",
-        ],
-    );
-    assert_says(
-        &text,
-        &[
-            "50 mm",
-            "−500 µm",
-            "500 µm",
-            "A tag sticks here",
-            "Bring the board closer",
-        ],
-    );
-    let money = format::Format {
-        language: Language::En,
-        unit: LengthUnit::Mm,
-    };
-    for amount in [
-        quote.net,
-        quote.tax,
-        quote.gross,
-        quote.gross_low,
-        quote.gross_high,
-    ] {
+    assert_says(&text, &["Line & Light Dent Repair", "Mara Invented", "1M8GDM9AXKP042788", "64,310 km"]);
+    assert_says(&text, &["1 · Front door, left", "2 · Roof", "0.412 ± 0.002", "31 × 27", "trim off", "body line"]);
+    assert_says(&text, &["Not finished", "finish limit of 5 µm", "97% of the mirrored area was read"]);
+    assert_says(&text, &["50 mm", "−500 µm", "500 µm", "A tag sticks here", "Bring the board closer"]);
+    let money = format::Format { language: Language::En, unit: LengthUnit::Mm };
+    for amount in [quote.net, quote.tax, quote.gross, quote.gross_low, quote.gross_high] {
         assert_says(&text, &[&money.money(amount, "EUR")]);
     }
-    assert_says(
-        &text,
-        &["This is an estimate, not a promise", "Percentages add"],
-    );
-    assert_says(
-        &text,
-        &[
-            "25 of 26 used",
-            "screen_11.jpg (moved 3 px against the others)",
-            "step_mm = 0.5",
-        ],
-    );
-    assert_says(
-        &text,
-        &["Page 1 of 4", "25 November 2026", "cannot be shown"],
-    );
+    assert_says(&text, &["This is an estimate, not a promise", "Percentages add"]);
+    assert_says(&text, &["25 of 26 used", "screen_11.jpg (moved 3 px against the others)", "step_mm = 0.5"]);
+    assert_says(&text, &["Page 1 of 4", "25 November 2026", "cannot be shown"]);
 }
 
 #[test]
 fn german_has_german_words_and_numbers() {
     let data = sample(Language::De, LengthUnit::Mm, Paper::A4);
     let text = text_of(&data);
-    assert_says(
-        &text,
-        &[
-            "Kostenvoranschlag",
-            "Tür vorn links",
-            "25. November 2026",
-            "0,412 ± 0,002",
-        ],
-    );
+    assert_says(&text, &["Kostenvoranschlag", "Tür vorn links", "25. November 2026", "0,412 ± 0,002"]);
     assert_says(&text, &["Nicht fertig", "97 %", "Seite 1 von"]);
     assert!(!packed(&text).contains("Deviation"));
 }
@@ -153,15 +84,9 @@ fn german_has_german_words_and_numbers() {
 #[test]
 fn inches_on_letter_paper() {
     let data = sample(Language::En, LengthUnit::Inch, Paper::Letter);
-    assert_says(
-        &text_of(&data),
-        &["0.20 mil", "2 in", "Size, in", "0.0162 ± 0.0001"],
-    );
+    assert_says(&text_of(&data), &["0.20 mil", "2 in", "Size, in", "0.0162 ± 0.0001"]);
     let size = lay_out(&data).unwrap().pages()[0].frame.size();
-    assert_eq!(
-        (size.x.to_pt().round(), size.y.to_pt().round()),
-        (612.0, 792.0)
-    );
+    assert_eq!((size.x.to_pt().round(), size.y.to_pt().round()), (612.0, 792.0));
 }
 
 /// Entered text that would do harm or vanish if it were read as typst, JSON or Fluent.
@@ -181,50 +106,22 @@ fn entered_text_is_never_read_as_markup() {
     for hostile in HOSTILE {
         let mut data = english();
         let text = || hostile.to_owned();
-        data.shop = Shop {
-            name: text(),
-            address: text(),
-            phone: text(),
-            email: text(),
-            tax_id: text(),
-        };
-        data.customer = Customer {
-            name: text(),
-            address: text(),
-            phone: text(),
-            email: text(),
-        };
-        data.car = Car {
-            title: text(),
-            plate: text(),
-            vin: text(),
-            vin_note: text(),
-            ..data.car
-        };
+        data.shop = Shop { name: text(), address: text(), phone: text(), email: text(), tax_id: text() };
+        data.customer = Customer { name: text(), address: text(), phone: text(), email: text() };
+        data.car = Car { title: text(), plate: text(), vin: text(), vin_note: text(), ..data.car };
         (data.number, data.notes) = (text(), text());
         data.images[0].name = text();
         let damage = &mut data.damages[0];
         (damage.panel, damage.note) = (text(), text());
         damage.photos = vec![
-            Photo {
-                image: text(),
-                caption: text(),
-            },
-            Photo {
-                image: format!("missing {hostile}"),
-                caption: String::new(),
-            },
+            Photo { image: text(), caption: text() },
+            Photo { image: format!("missing {hostile}"), caption: String::new() },
         ];
         let reading = &mut damage.readings[0];
         reading.finish.reason = text();
         (reading.camera, reading.version) = (text(), text());
         reading.settings = vec![(text(), text())];
-        reading.unread[0] = Unread {
-            code: text(),
-            text: text(),
-            next: text(),
-            fraction: 0.1,
-        };
+        reading.unread[0] = Unread { code: text(), text: text(), next: text(), fraction: 0.1 };
         data.quote.as_mut().unwrap().lines[0].what = text();
 
         let pages = text_of(&data);
@@ -254,14 +151,7 @@ fn an_empty_job_still_makes_a_page() {
     };
     assert_eq!(report(&data).unwrap().pages, 1);
     let text = text_of(&data);
-    assert_says(
-        &text,
-        &[
-            "Damage report",
-            "No damage has been recorded",
-            "nothing was measured by photo",
-        ],
-    );
+    assert_says(&text, &["Damage report", "No damage has been recorded", "nothing was measured by photo"]);
     assert!(!text.contains("estimate") && !text.contains("Cautions"));
 }
 
@@ -276,14 +166,7 @@ fn broken_pictures_and_maps_leave_the_rest_standing() {
     reading.spots[0].sigma_mm = f64::NAN;
     data.damages[1].at = (f64::NAN, 9.0);
     let text = text_of(&data);
-    assert_says(
-        &text,
-        &[
-            "“door photo” cannot be shown",
-            "“panel” cannot be shown",
-            "Lows and highs",
-        ],
-    );
+    assert_says(&text, &["“door photo” cannot be shown", "“panel” cannot be shown", "Lows and highs"]);
     assert!(!packed(&text).contains(&packed("Deviation from the intended shape")));
 }
 
@@ -312,11 +195,7 @@ fn both_languages_have_the_same_keys_and_places() {
             .filter(|line| !line.starts_with('#'))
             .filter_map(|line| line.split_once(" = "))
             .map(|(key, value)| {
-                let mut places: Vec<&str> = value
-                    .split("{ $")
-                    .skip(1)
-                    .filter_map(|p| p.split(' ').next())
-                    .collect();
+                let mut places: Vec<&str> = value.split("{ $").skip(1).filter_map(|p| p.split(' ').next()).collect();
                 places.sort_unstable();
                 format!("{key} {places:?}")
             })
@@ -344,11 +223,7 @@ fn every_key_that_is_used_exists_and_every_key_is_used() {
         assert!(words.say(key).is_ok(), "a template asks for {key}");
     }
     let made = ["month-", "panel-", "unread-", "caution-"];
-    for key in EN
-        .lines()
-        .filter(|line| !line.starts_with('#'))
-        .filter_map(|line| Some(line.split_once(" = ")?.0))
-    {
+    for key in EN.lines().filter(|line| !line.starts_with('#')).filter_map(|line| Some(line.split_once(" = ")?.0)) {
         let quoted = format!("\"{key}\"");
         let used = of_templates.contains(key)
             || sources.iter().any(|source| source.contains(&quoted))
@@ -364,19 +239,9 @@ fn every_code_has_words_in_both_languages() {
         for panel in car::codes() {
             assert!(words.find(&format!("panel-{panel}")).is_some(), "{panel}");
         }
-        for code in [
-            "not_mirrored",
-            "tag",
-            "clipped",
-            "low_contrast",
-            "folded",
-            "inconsistent",
-        ] {
+        for code in ["not_mirrored", "tag", "clipped", "low_contrast", "folded", "inconsistent"] {
             assert!(words.find(&format!("unread-{code}")).is_some(), "{code}");
-            assert!(
-                words.find(&format!("unread-{code}-next")).is_some(),
-                "{code}"
-            );
+            assert!(words.find(&format!("unread-{code}-next")).is_some(), "{code}");
         }
         for month in 1..=12 {
             assert!(words.find(&format!("month-{month}")).is_some(), "{month}");
@@ -393,17 +258,8 @@ fn every_code_has_words_in_both_languages() {
 fn no_caution_names_a_waiting_time() {
     for language in [Language::En, Language::De] {
         for code in ["airbag_curtain", "airbag_seat_pillar", "high_voltage"] {
-            let text = caution(code, language)
-                .unwrap()
-                .unwrap()
-                .text
-                .to_lowercase();
-            assert!(
-                !["minute", "second", "sekunde", " min"]
-                    .iter()
-                    .any(|word| text.contains(word)),
-                "{text}"
-            );
+            let text = caution(code, language).unwrap().unwrap().text.to_lowercase();
+            assert!(!["minute", "second", "sekunde", " min"].iter().any(|word| text.contains(word)), "{text}");
         }
     }
 }

@@ -11,9 +11,7 @@ use crate::format::Format;
 use crate::pictures::Pictures;
 use crate::words::Words;
 use crate::world::TEMPLATES;
-use crate::{
-    Car, Language, Paper, ReportData, ReportError, Shop, car, damage_view, method_view, quote_view,
-};
+use crate::{Car, Language, Paper, ReportData, ReportError, Shop, car, damage_view, method_view, quote_view};
 
 /// What all parts of the view are made with.
 pub(crate) struct Setting<'a> {
@@ -26,19 +24,12 @@ pub(crate) struct Setting<'a> {
 pub(crate) fn files(data: &ReportData) -> Result<Vec<(String, Bytes)>, ReportError> {
     let mut with = Setting {
         words: Words::new(data.language)?,
-        format: Format {
-            language: data.language,
-            unit: data.length_unit,
-        },
+        format: Format { language: data.language, unit: data.length_unit },
         pictures: Pictures::new(&data.images),
     };
     let view = view(data, &mut with)?;
-    let marks: Vec<car::Mark> = data
-        .damages
-        .iter()
-        .enumerate()
-        .map(|(index, damage)| (damage.panel.as_str(), damage.at, index + 1))
-        .collect();
+    let marks: Vec<car::Mark> =
+        data.damages.iter().enumerate().map(|(index, damage)| (damage.panel.as_str(), damage.at, index + 1)).collect();
     let mut files = with.pictures.into_files();
     files.push(("car.svg".to_owned(), Bytes::from_string(car::draw(&marks))));
     files.push(("data.json".to_owned(), Bytes::from_string(view.to_string())));
@@ -46,15 +37,10 @@ pub(crate) fn files(data: &ReportData) -> Result<Vec<(String, Bytes)>, ReportErr
 }
 
 fn view(data: &ReportData, with: &mut Setting) -> Result<Value, ReportError> {
-    let title = if data.quote.is_some() {
-        "title"
-    } else {
-        "title-report"
-    };
+    let title = if data.quote.is_some() { "title" } else { "title-report" };
     let damages = data.damages.iter().enumerate();
-    let damages: Vec<Value> = damages
-        .map(|(index, damage)| damage_view::damage(index, damage, with))
-        .collect::<Result<_, _>>()?;
+    let damages: Vec<Value> =
+        damages.map(|(index, damage)| damage_view::damage(index, damage, with)).collect::<Result<_, _>>()?;
     Ok(json!({
         "words": template_words(&with.words)?,
         "paper": match data.paper { Paper::A4 => "a4", Paper::Letter => "us-letter" },
@@ -80,9 +66,7 @@ fn view(data: &ReportData, with: &mut Setting) -> Result<Value, ReportError> {
 
 /// The texts of all keys that the templates ask for by `t("key")`.
 fn template_words(words: &Words) -> Result<JsonMap<String, Value>, ReportError> {
-    template_keys()
-        .map(|key| Ok((key.to_owned(), Value::String(words.say(key)?))))
-        .collect()
+    template_keys().map(|key| Ok((key.to_owned(), Value::String(words.say(key)?)))).collect()
 }
 
 /// The keys in `t("key")` of all templates, where `t` stands alone as a name.
@@ -90,8 +74,7 @@ pub(crate) fn template_keys() -> impl Iterator<Item = &'static str> {
     TEMPLATES.into_iter().flat_map(|(_, text)| {
         text.match_indices("t(\"").filter_map(|(at, call)| {
             let before = text[..at].chars().next_back();
-            let alone =
-                !before.is_some_and(|letter| letter.is_alphanumeric() || "-_.".contains(letter));
+            let alone = !before.is_some_and(|letter| letter.is_alphanumeric() || "-_.".contains(letter));
             let (key, _) = text[at + call.len()..].split_once('"')?;
             alone.then_some(key)
         })
@@ -100,11 +83,7 @@ pub(crate) fn template_keys() -> impl Iterator<Item = &'static str> {
 
 fn shop(shop: &Shop, words: &Words) -> Result<Value, ReportError> {
     let mut more = Vec::new();
-    for (key, value) in [
-        ("phone", &shop.phone),
-        ("email", &shop.email),
-        ("tax-id", &shop.tax_id),
-    ] {
+    for (key, value) in [("phone", &shop.phone), ("email", &shop.email), ("tax-id", &shop.tax_id)] {
         if !value.is_empty() {
             more.push(format!("{} {value}", words.say(key)?));
         }
@@ -115,34 +94,23 @@ fn shop(shop: &Shop, words: &Words) -> Result<Value, ReportError> {
 /// Label and value of everything known about the car.
 fn car_rows(car: &Car, with: &Setting) -> Result<Vec<[String; 2]>, ReportError> {
     let words = &with.words;
-    let odometer = car
-        .odometer_km
-        .map(|km| with.format.number(f64::from(km), 0));
-    let odometer = odometer
-        .map(|km| words.fill("kilometres", &[("km", &km)]))
-        .transpose()?;
+    let odometer = car.odometer_km.map(|km| with.format.number(f64::from(km), 0));
+    let odometer = odometer.map(|km| words.fill("kilometres", &[("km", &km)])).transpose()?;
     let rows = [
         ("plate", car.plate.clone()),
         ("vin", car.vin.clone()),
-        (
-            "year",
-            car.year.map(|year| year.to_string()).unwrap_or_default(),
-        ),
+        ("year", car.year.map(|year| year.to_string()).unwrap_or_default()),
         ("odometer", odometer.unwrap_or_default()),
         ("colour", car.colour.clone()),
         ("paint", car.paint.clone()),
     ];
     let known = rows.into_iter().filter(|(_, value)| !value.is_empty());
-    known
-        .map(|(key, value)| Ok([words.say(key)?, value]))
-        .collect()
+    known.map(|(key, value)| Ok([words.say(key)?, value])).collect()
 }
 
 fn cautions(codes: &[String], words: &Words) -> Vec<Value> {
     let known = codes.iter().filter_map(|code| in_words(code, words));
-    known
-        .map(|caution| json!({ "title": caution.title, "text": caution.text }))
-        .collect()
+    known.map(|caution| json!({ "title": caution.title, "text": caution.text })).collect()
 }
 
 /// The lines of an entered text, empty ones left out.

@@ -38,8 +38,7 @@ impl Words {
 
     /// The text of a key with its places filled.
     pub(crate) fn fill(&self, key: &str, with: &[(&str, &str)]) -> Result<String, ReportError> {
-        self.get(key, with)
-            .ok_or_else(|| ReportError::Words(key.to_owned()))
+        self.get(key, with).ok_or_else(|| ReportError::Words(key.to_owned()))
     }
 
     /// The text of a key that may be unknown, such as one made from a code.
@@ -51,10 +50,7 @@ impl Words {
         let pattern = self.bundle.get_message(key)?.value()?;
         let args: FluentArgs = with.iter().copied().collect();
         let mut errors = Vec::new();
-        let text = self
-            .bundle
-            .format_pattern(pattern, Some(&args), &mut errors)
-            .into_owned();
+        let text = self.bundle.format_pattern(pattern, Some(&args), &mut errors).into_owned();
         errors.is_empty().then_some(text)
     }
 }

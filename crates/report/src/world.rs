@@ -59,12 +59,7 @@ pub(crate) struct ReportWorld {
 impl ReportWorld {
     /// A world with these files beside the templates, named from the root without a slash.
     pub(crate) fn new(files: impl IntoIterator<Item = (String, Bytes)>) -> Self {
-        Self {
-            files: files
-                .into_iter()
-                .map(|(name, bytes)| (file_id(&name), bytes))
-                .collect(),
-        }
+        Self { files: files.into_iter().map(|(name, bytes)| (file_id(&name), bytes)).collect() }
     }
 }
 

@@ -38,21 +38,11 @@ pub fn sample(language: Language, length_unit: LengthUnit, paper: Paper) -> Repo
         damages: vec![door(), roof()],
         quote: Some(sample_quote()),
         cautions: CAUTION_CODES.map(str::to_owned).to_vec(),
-        notes: "Old scratch on the rear bumper agreed with the customer, not part of this job."
-            .into(),
+        notes: "Old scratch on the rear bumper agreed with the customer, not part of this job.".into(),
         images: vec![
-            NamedImage {
-                name: "door photo".into(),
-                bytes: photo(900, 600),
-            },
-            NamedImage {
-                name: "panel".into(),
-                bytes: photo(800, 600),
-            },
-            NamedImage {
-                name: "roof".into(),
-                bytes: photo(600, 600),
-            },
+            NamedImage { name: "door photo".into(), bytes: photo(900, 600) },
+            NamedImage { name: "panel".into(), bytes: photo(800, 600) },
+            NamedImage { name: "roof".into(), bytes: photo(600, 600) },
         ],
     }
 }
@@ -72,44 +62,24 @@ fn dent(kind: Kind, length_mm: f64, width_mm: f64, depth_mm: f64, count: u32) ->
 }
 
 fn door() -> Damage {
-    let measured = |dent, sigma_mm| DentRow {
-        dent,
-        sigma_mm: Some(sigma_mm),
-        measured: true,
-    };
+    let measured = |dent, sigma_mm| DentRow { dent, sigma_mm: Some(sigma_mm), measured: true };
     Damage {
         panel: "front_door_left".into(),
         at: (0.6, 0.45),
         note: "Two dings from a car park, one of them close to the body line.".into(),
         dents: vec![
             measured(dent(Kind::Round, 31.0, 27.0, 0.412, 1), 0.0011),
-            measured(
-                Dent {
-                    place: Place::BodyLine,
-                    ..dent(Kind::Sharp, 22.0, 14.0, 0.268, 1)
-                },
-                0.0014,
-            ),
+            measured(Dent { place: Place::BodyLine, ..dent(Kind::Sharp, 22.0, 14.0, 0.268, 1) }, 0.0014),
             measured(dent(Kind::High, 12.0, 11.0, 0.034, 1), 0.0009),
         ],
-        photos: vec![Photo {
-            image: "door photo".into(),
-            caption: "As taken in".into(),
-        }],
+        photos: vec![Photo { image: "door photo".into(), caption: "As taken in".into() }],
         readings: vec![reading()],
     }
 }
 
 fn roof() -> Damage {
-    let by_hand = |dent| DentRow {
-        dent,
-        sigma_mm: None,
-        measured: false,
-    };
-    let aluminium = |dent| Dent {
-        metal: Metal::Aluminium,
-        ..dent
-    };
+    let by_hand = |dent| DentRow { dent, sigma_mm: None, measured: false };
+    let aluminium = |dent| Dent { metal: Metal::Aluminium, ..dent };
     Damage {
         panel: "roof".into(),
         at: (0.4, 0.4),
@@ -117,21 +87,11 @@ fn roof() -> Damage {
         dents: vec![
             by_hand(aluminium(dent(Kind::Hail, 15.0, 15.0, 0.4, 46))),
             by_hand(aluminium(dent(Kind::Hail, 25.0, 25.0, 0.8, 7))),
-            by_hand(Dent {
-                place: Place::Edge,
-                access: Access::GlueOnly,
-                ..dent(Kind::Soft, 60.0, 35.0, 1.1, 1)
-            }),
+            by_hand(Dent { place: Place::Edge, access: Access::GlueOnly, ..dent(Kind::Soft, 60.0, 35.0, 1.1, 1) }),
         ],
         photos: vec![
-            Photo {
-                image: "roof".into(),
-                caption: "Roof under the line board".into(),
-            },
-            Photo {
-                image: "not there".into(),
-                caption: "Roof from behind".into(),
-            },
+            Photo { image: "roof".into(), caption: "Roof under the line board".into() },
+            Photo { image: "not there".into(), caption: "Roof from behind".into() },
         ],
         readings: vec![],
     }
@@ -152,11 +112,7 @@ fn reading() -> Reading {
         file: format!("screen_{index}.jpg"),
         role: "pattern".into(),
         used: index != 11,
-        note: if index == 11 {
-            "moved 3 px against the others".into()
-        } else {
-            String::new()
-        },
+        note: if index == 11 { "moved 3 px against the others".into() } else { String::new() },
     };
     Reading {
         date: Some(date(2026, 11, 24)),
@@ -171,27 +127,14 @@ fn reading() -> Reading {
         read_fraction: 0.973,
         absolute: true,
         unread: vec![
-            Unread {
-                code: "tag".into(),
-                fraction: 0.021,
-                text: String::new(),
-                next: String::new(),
-            },
-            Unread {
-                code: "folded".into(),
-                fraction: 0.006,
-                text: String::new(),
-                next: String::new(),
-            },
+            Unread { code: "tag".into(), fraction: 0.021, text: String::new(), next: String::new() },
+            Unread { code: "folded".into(), fraction: 0.006, text: String::new(), next: String::new() },
         ],
         notes: vec!["The focal length of the set-up photo differs from the others.".into()],
         frames: (0..26).map(frame).collect(),
         camera: "focal length 3120 px, from EXIF and refined".into(),
         version: "dentwright 0.1.0".into(),
-        settings: vec![
-            ("step_mm".into(), "0.5".into()),
-            ("finish_limit_um".into(), "5".into()),
-        ],
+        settings: vec![("step_mm".into(), "0.5".into()), ("finish_limit_um".into(), "5".into())],
     }
 }
 
@@ -216,34 +159,17 @@ fn map(spots: &[Spot]) -> Map {
         spots.iter().map(of_spot).sum()
     };
     let cell = |index: usize| {
-        let (x_mm, y_mm) = (
-            x0_mm + step_mm * (index % nx) as f64,
-            y0_mm + step_mm * (index / nx) as f64,
-        );
+        let (x_mm, y_mm) = (x0_mm + step_mm * (index % nx) as f64, y0_mm + step_mm * (index / nx) as f64);
         let tag = (x_mm - 84.0).abs() < 12.0 && (y_mm - 48.0).abs() < 12.0;
         let corner = x_mm + y_mm < -165.0;
-        if tag || corner {
-            f32::NAN
-        } else {
-            height_mm(x_mm, y_mm) as f32
-        }
+        if tag || corner { f32::NAN } else { height_mm(x_mm, y_mm) as f32 }
     };
-    Map {
-        x0_mm,
-        y0_mm,
-        step_mm,
-        nx,
-        ny,
-        deviation_mm: (0..nx * ny).map(cell).collect(),
-    }
+    Map { x0_mm, y0_mm, step_mm, nx, ny, deviation_mm: (0..nx * ny).map(cell).collect() }
 }
 
 fn sample_quote() -> Quote {
     let quoted = |panel: &str, row: &DentRow| QuotedDent {
-        what: format!(
-            "{panel}: {:.0} × {:.0} mm",
-            row.dent.length_mm, row.dent.width_mm
-        ),
+        what: format!("{panel}: {:.0} × {:.0} mm", row.dent.length_mm, row.dent.width_mm),
         dent: row.dent.clone(),
     };
     let (door, roof) = (door(), roof());
@@ -252,31 +178,14 @@ fn sample_quote() -> Quote {
     let input = QuoteInput {
         dents: dents.collect(),
         ri_lines: vec![
-            RiLine {
-                what: "headlining, lowered".into(),
-                charge: Charge::Hours("2.5".parse().unwrap()),
-            },
-            RiLine {
-                what: "door card".into(),
-                charge: Charge::Hours("0.6".parse().unwrap()),
-            },
+            RiLine { what: "headlining, lowered".into(), charge: Charge::Hours("2.5".parse().unwrap()) },
+            RiLine { what: "door card".into(), charge: Charge::Hours("0.6".parse().unwrap()) },
         ],
-        uplifts: vec![Uplift {
-            what: "Work outdoors".into(),
-            percent: "10".parse().unwrap(),
-            on: UpliftOn::Labour,
-        }],
+        uplifts: vec![Uplift { what: "Work outdoors".into(), percent: "10".parse().unwrap(), on: UpliftOn::Labour }],
         add_or_compound: Stacking::Add,
         hourly_rate: "95.00".parse().unwrap(),
-        parts: vec![Part {
-            what: "Clips".into(),
-            quantity: "6".parse().unwrap(),
-            unit_price: "1.35".parse().unwrap(),
-        }],
-        sundries: vec![Sundry {
-            what: "Cavity wax".into(),
-            amount: "14.00".parse().unwrap(),
-        }],
+        parts: vec![Part { what: "Clips".into(), quantity: "6".parse().unwrap(), unit_price: "1.35".parse().unwrap() }],
+        sundries: vec![Sundry { what: "Cavity wax".into(), amount: "14.00".parse().unwrap() }],
         discount: Some(Discount::Percent("3".parse().unwrap())),
         tax_percent: "19".parse().unwrap(),
         currency: "EUR".into(),
@@ -287,22 +196,13 @@ fn sample_quote() -> Quote {
 /// A drawn stand-in for a photo: lines mirrored in a panel with a dent.
 fn photo(width: u32, height: u32) -> Vec<u8> {
     let pixel = |x: u32, y: u32| {
-        let (u, v) = (
-            f64::from(x) / f64::from(width) - 0.55,
-            f64::from(y) / f64::from(height) - 0.45,
-        );
+        let (u, v) = (f64::from(x) / f64::from(width) - 0.55, f64::from(y) / f64::from(height) - 0.45);
         let bend = 0.05 * (-(u * u + v * v) * 60.0).exp() * u.signum();
         let line = (((u + bend) * 70.0 + v * 6.0).sin() * 0.5 + 0.5).powi(2);
         let light = 60.0 + 150.0 * line;
-        image::Rgb([
-            (0.55 * light) as u8,
-            (0.72 * light) as u8,
-            (0.86 * light + 20.0) as u8,
-        ])
+        image::Rgb([(0.55 * light) as u8, (0.72 * light) as u8, (0.86 * light + 20.0) as u8])
     };
     let mut bytes = std::io::Cursor::new(Vec::new());
-    image::RgbImage::from_fn(width, height, pixel)
-        .write_to(&mut bytes, image::ImageFormat::Jpeg)
-        .unwrap();
+    image::RgbImage::from_fn(width, height, pixel).write_to(&mut bytes, image::ImageFormat::Jpeg).unwrap();
     bytes.into_inner()
 }
