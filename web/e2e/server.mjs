@@ -12,6 +12,7 @@ const START_MS = 20_000;
 
 /** Starts the program. `stop` ends it and removes its folder. */
 export async function startServer() {
+  if (process.env.E2E_STANDIN) return standIn();
   if (process.env.E2E_BASE) return { base: process.env.E2E_BASE, folder: null, stop: async () => {} };
   if (!existsSync(BINARY)) throw new Error(`${BINARY} is not there: build it with cargo build --release`);
   const folder = await mkdtemp(join(tmpdir(), 'dentwright-e2e-'));
@@ -34,6 +35,14 @@ export async function startServer() {
     }
     await new Promise((resolve) => setTimeout(resolve, 100));
   }
+}
+
+/** The app served by Vite with the stand-in for the server from `dev/`, for as long as there is no server. */
+async function standIn() {
+  const { createServer } = await import('vite');
+  const vite = await createServer({ root: join(dirname(fileURLToPath(import.meta.url)), '..'), server: { host: '127.0.0.1' }, logLevel: 'warn' });
+  await vite.listen(await freePort());
+  return { base: vite.resolvedUrls.local[0].replace(/\/$/, ''), folder: null, stop: () => vite.close() };
 }
 
 /** Files of a demo capture, as the browser's file field takes them. */

@@ -75,22 +75,25 @@ fn steps(root: &Path) -> Result<Vec<Step>> {
         let call = Call::new(root, "cargo run --release --quiet --package examples --example").argument(name);
         steps.push(Step { name: "example", work: Work::Command(call) });
     }
-    if root.join("crates/server").is_dir() {
-        steps.extend(browser_steps(root, &web));
-    }
+    steps.extend(browser_steps(root, &web));
     Ok(steps)
 }
 
-/// What needs the program to serve the app: the generated client's freshness and the browser tests.
-fn browser_steps(root: &Path, web: &Path) -> [Step; 3] {
-    let binary = demo::target_folder(root).join("release/dentwright");
-    let tests = Call::new(web, "npm run e2e").variable("DENTWRIGHT_BIN", &binary.to_string_lossy());
-    let browser = |root: &Path| browser::ensure_browser(root).map(|path| println!("{}", path.display()));
-    [
-        Step { name: "API client", work: Work::Command(Call::new(web, "npm run api -- --check")) },
-        Step { name: "browser", work: Work::Own(browser) },
-        Step { name: "browser tests", work: Work::Command(tests) },
-    ]
+/// The browser tests. With a server in the program they run against it, after the generated client's
+/// freshness; without one, against the stand-in of `web/dev`.
+fn browser_steps(root: &Path, web: &Path) -> Vec<Step> {
+    let find = |root: &Path| browser::ensure_browser(root).map(|path| println!("{}", path.display()));
+    let tests = Call::new(web, "npm run e2e");
+    let mut steps = vec![Step { name: "browser", work: Work::Own(find) }];
+    if root.join("crates/server").is_dir() {
+        steps.push(Step { name: "API client", work: Work::Command(Call::new(web, "npm run api -- --check")) });
+        let binary = demo::target_folder(root).join("release/dentwright");
+        let tests = tests.variable("DENTWRIGHT_BIN", &binary.to_string_lossy());
+        steps.push(Step { name: "browser tests", work: Work::Command(tests) });
+    } else {
+        steps.push(Step { name: "browser tests", work: Work::Command(tests.variable("E2E_STANDIN", "1")) });
+    }
+    steps
 }
 
 /// Names of the numbered programs in `examples/`, in order.

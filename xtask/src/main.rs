@@ -1,12 +1,11 @@
 //! Chores of the workspace.
 //!
 //! **Entry points.** `cargo xtask check` runs every check and test, the same as CI. `cargo xtask demo`
-//! builds everything, fills a demo shop and serves it. `cargo xtask accept` takes new goldens.
+//! builds everything, reads rendered captures and serves the app.
 //!
 //! **Conventions.** One release profile for all of it, so that nothing is compiled twice. A step that fails
 //! ends the run and names the command that repeats it alone.
 
-mod accept;
 mod browser;
 mod check;
 mod demo;
@@ -39,17 +38,14 @@ enum Chore {
         #[arg(long)]
         from: Option<String>,
     },
-    /// Build everything, fill a demo shop and serve the web app.
+    /// Build everything, read rendered captures and serve the web app.
     Demo(demo::DemoOptions),
-    /// Take what the tests now produce as the new goldens, and write the API client anew.
-    Accept,
 }
 
 fn main() -> ExitCode {
     let outcome = match Arguments::parse().chore {
         Chore::Check { from } => check::check(from.as_deref()),
         Chore::Demo(options) => demo::demo(&options),
-        Chore::Accept => accept::accept(),
     };
     outcome.unwrap_or_else(|why| {
         eprintln!("\n{why:#}");
