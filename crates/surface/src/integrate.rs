@@ -1,13 +1,13 @@
 //! Slopes to height: masked, weighted least squares.
 //!
 //! For every pair of neighbouring cells that both hold slopes the height difference is asked to equal
-//! the step times the mean of the two slopes (trapezoid rule), weighted by the inverse variance of that
-//! mean. The normal equations are a weighted graph Laplacian (Southwell 1980; Hudgin and Fried order the
+//! the integral of a cubic through the four slopes around it (Li et al. 2013), of the trapezoid at rims,
+//! weighted by the inverse variance of the two slopes' mean. The normal equations are a weighted graph Laplacian (Southwell 1980; Hudgin and Fried order the
 //! same unknowns differently). They are solved by conjugate gradients, preconditioned with one
 //! multigrid cycle on 2 x 2 aggregates.
 //!
 //! Limits: every connected area gets its own free constant and is returned with zero weighted mean; only
-//! the areas named by `keep` survive. The trapezoid rule is off by `step²/12 · z''` of the feature.
+//! the areas named by `keep` survive. A low's depth is short by about `11/720 · step⁴ · z⁗`, 0.06 % for a Gaussian of σ = 3 cells.
 
 use crate::grid::{Map, SlopeMap};
 use rayon::prelude::*;
@@ -173,21 +173,33 @@ fn median_variance(s: &SlopeMap) -> f64 {
 
 fn right_hand_side(s: &SlopeMap, level: &Level) -> Vec<f64> {
     let (nx, ny) = (s.grid.nx, s.grid.ny);
-    let half = 0.5 * s.grid.step_mm;
     let mut b = vec![0.0; nx * ny];
     for i in 0..nx * ny {
+        let (ix, iy) = (i % nx, i / nx);
         if level.right[i] > 0.0 {
-            let d = level.right[i] * half * (f64::from(s.dzdx[i]) + f64::from(s.dzdx[i + 1]));
+            let d = level.right[i] * rise(s, &s.dzdx, i, 1, ix > 0 && ix + 2 < nx);
             b[i] -= d;
             b[i + 1] += d;
         }
         if level.up[i] > 0.0 {
-            let d = level.up[i] * half * (f64::from(s.dzdy[i]) + f64::from(s.dzdy[i + nx]));
+            let d = level.up[i] * rise(s, &s.dzdy, i, nx, iy > 0 && iy + 2 < ny);
             b[i] -= d;
             b[i + nx] += d;
         }
     }
     b
+}
+
+/// Height difference from cell `i` to the next along `stride`, mm: a cubic through four slopes where the two
+/// outer ones exist (`inside`) and were read, else the trapezoid rule.
+fn rise(s: &SlopeMap, slope: &[f32], i: usize, stride: usize, inside: bool) -> f64 {
+    let near = f64::from(slope[i]) + f64::from(slope[i + stride]);
+    if inside && s.is_read(i - stride) && s.is_read(i + 2 * stride) {
+        let far = f64::from(slope[i - stride]) + f64::from(slope[i + 2 * stride]);
+        s.grid.step_mm * (13.0 * near - far) / 24.0
+    } else {
+        0.5 * s.grid.step_mm * near
+    }
 }
 
 fn coarsen(fine: Level) -> Vec<Level> {
