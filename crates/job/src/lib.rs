@@ -1,0 +1,43 @@
+//! The record of the work: customer, car, damages, and what follows from them.
+//!
+//! # Entry points
+//! A [`Job`] holds a [`Customer`], a [`Car`] and [`Damage`]s. [`Vin::parse`] checks a vehicle
+//! identification number, [`cautions()`] says what to take care of, [`quote_input()`] gathers what a
+//! quote is made from, [`dents_of_spots()`] turns the spots of a reading into dents.
+//!
+//! # Conventions
+//! Sizes in mm, places on a panel from 0 to 1 right and down of the panel as it is drawn, times as
+//! [`jiff`] values. Ids, days and times are arguments: nothing here asks a clock, a file or chance.
+//!
+//! # Idea
+//! Plain values that are parsed once at the border and cannot be wrong afterwards; every rule is a
+//! function of them.
+//!
+//! # Limits
+//! One customer and one car a job. Rounds of work, time and papers other than the quote and the
+//! report are not recorded yet.
+//!
+//! # References
+//! VIN: 49 CFR Part 565. Cautions: practice of the trade, as the report's texts say.
+
+mod car;
+mod cautions;
+mod damage;
+mod job;
+mod panel;
+mod pricing;
+mod shop;
+mod spots;
+mod stage;
+mod vin;
+
+pub use car::{Car, ChassisNumber, Customer};
+pub use cautions::{Caution, CautionCode, cautions};
+pub use damage::{At, AtError, Capture, CaptureFile, Damage, DentEntry, Photo, ReadingEntry, Source};
+pub use job::{Job, job_number};
+pub use panel::{NoSuchPanel, Panel};
+pub use pricing::{Pricing, quote_input};
+pub use shop::{Language, LengthUnit, Shop, ShopError, TemperatureUnit};
+pub use spots::{SpotDent, TakeSettings, dents_of_spots};
+pub use stage::{NoSuchStage, Stage};
+pub use vin::{CheckDigit, Vin, VinError, check_digit};
