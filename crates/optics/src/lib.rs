@@ -28,6 +28,6 @@ pub use locate::{Layout, LocateError, PanelTag, panel_plane, plane_pose, setup_a
 pub use mirrored::{BoardField, board_field};
 pub use photo::{Photo, PhotoError, decode};
 pub use pixel::{Camera, Pixel, isometry, six_numbers};
-pub use slopes::{grid_over, slopes_on};
-pub use tags::{TagView, find_tags};
+pub use slopes::{bisector, grid_over, slopes_on};
+pub use tags::{TagView, every_tag, find_tags};
 pub use unwrap::unwrap;

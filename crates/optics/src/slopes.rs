@@ -10,6 +10,11 @@ use dentwright_surface::{Grid, Map, SlopeMap};
 use nalgebra::{Point3, Vector3};
 use rayon::prelude::*;
 
+/// Normal (not of unit length) of a mirror at `p` that shows the eye the point `board`.
+pub fn bisector(p: &Point3<f64>, eye: &Point3<f64>, board: &Point3<f64>) -> Vector3<f64> {
+    (eye - p).normalize() + (board - p).normalize()
+}
+
 /// A grid over the part of the panel that mirrors the board. Its step is about two pixels, in quarters of
 /// a millimetre, not under half a millimetre.
 pub fn grid_over(field: &BoardField, scene: &Scene) -> Option<Grid> {
@@ -66,9 +71,8 @@ pub fn slopes_on(grid: Grid, field: &BoardField, scene: &Scene, above: Option<&M
                 return [f32::NAN; 3];
             };
             let b = board * Point3::new(b.x, b.y, 0.0);
-            let far: Vector3<f64> = b - p;
-            let n = (eye - p).normalize() + far.normalize();
-            [(-n.x / n.z - zx) as f32, (-n.y / n.z - zy) as f32, (sigma / (2.0 * far.norm())) as f32]
+            let n = bisector(&p, &eye, &b);
+            [(-n.x / n.z - zx) as f32, (-n.y / n.z - zy) as f32, (sigma / (2.0 * (b - p).norm())) as f32]
         })
         .collect();
     SlopeMap {

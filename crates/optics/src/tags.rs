@@ -42,6 +42,11 @@ pub fn find_tags(photo: &Photo, wanted: &[usize]) -> Vec<TagView> {
     found.into_iter().map(|f| f.1).collect()
 }
 
+/// All tags of a photo, searched at full size; an id that is there several times comes several times.
+pub fn every_tag(photo: &Photo) -> Vec<TagView> {
+    search(photo, 1.0).into_iter().map(|found| found.1).collect()
+}
+
 /// One search at a decimation, each tag with its decision margin.
 fn search(photo: &Photo, decimation: f32) -> Vec<(f32, TagView)> {
     let Ok(mut image) = Image::zeros_with_stride(photo.width, photo.height, photo.width) else { return Vec::new() };
