@@ -19,13 +19,12 @@ fn gaussian(grid: Grid, depth_mm: f64, sigma_mm: f64) -> SlopeMap {
     let height = |i: usize| -depth_mm * (-(at(i).0.powi(2) + at(i).1.powi(2)) / (2.0 * sigma_mm.powi(2))).exp();
     let slope = |along: f64, i: usize| (-height(i) * along / sigma_mm.powi(2)) as f32;
     let all = || 0..grid.len();
-    let slopes = SlopeMap {
+    SlopeMap {
         grid,
         dzdx: all().map(|i| slope(at(i).0, i)).collect(),
         dzdy: all().map(|i| slope(at(i).1, i)).collect(),
         sigma: vec![1e-4; grid.len()],
-    };
-    slopes
+    }
 }
 
 /// Depth at the middle against the rim, mm.
