@@ -1,0 +1,43 @@
+//! The record on disk: a database and a folder of files.
+//!
+//! # Entry points
+//! [`Store::open`] opens a shop's folder or makes it; every other method reads or writes one noun.
+//!
+//! # Conventions
+//! Ids are UUIDs, version 7, made here, so that they sort by time. Photos and maps are filed under
+//! the BLAKE3 hash of their content and never changed. Times are arguments, except in ids.
+//!
+//! # Idea
+//! A shop is one folder: `record.sqlite` with what was entered and found, `files/ab/abcdef…` with
+//! what was photographed and computed, `tmp` for what is on its way. A file is written beside, made
+//! durable and then renamed, and only then named by the database: a crash leaves at most a file that
+//! nobody names. The SQL is the same for SQLite and PostgreSQL.
+//!
+//! # Limits
+//! One process a folder, held by a lock. SQLite only, so far. Files are removed with the last
+//! damage that names them; those orphaned by a crash stay.
+
+mod captures;
+mod damages;
+mod dents;
+mod devices;
+mod error;
+mod files;
+mod ids;
+mod jobs;
+mod open;
+mod photos;
+mod readings;
+mod rows;
+mod settings;
+mod tasks;
+
+pub use captures::StoredCapture;
+pub use damages::{DamageChange, NewDamage};
+pub use dents::NewDent;
+pub use error::{OpenError, StoreError};
+pub use files::{FileError, Filed, Files};
+pub use jobs::{JobHead, NewJob};
+pub use open::Store;
+pub use readings::{NewReading, StoredReading};
+pub use tasks::{Claimed, StoredTask, TaskError, TaskState};

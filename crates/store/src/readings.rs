@@ -1,0 +1,121 @@
+//! Readings: written once, never changed.
+
+use crate::error::known;
+use crate::ids::{id, ms, new_id, of_json, time};
+use crate::rows::FileRow;
+use crate::{Store, StoreError};
+use jiff::Timestamp;
+use std::path::PathBuf;
+use uuid::Uuid;
+
+/// A reading that was just made.
+#[derive(Debug, Clone, PartialEq)]
+pub struct NewReading {
+    /// Version of the program that made it.
+    pub version: String,
+    /// Its settings, JSON.
+    pub settings: serde_json::Value,
+    /// What it found: its own JSON file.
+    pub facts: String,
+    /// Its files, each a name and a file in a [scratch folder](crate::Files::scratch).
+    pub files: Vec<(String, PathBuf)>,
+}
+
+/// A reading in the record.
+#[derive(Debug, Clone, PartialEq)]
+pub struct StoredReading {
+    /// Its id.
+    pub id: Uuid,
+    /// The capture it was made from.
+    pub capture: Uuid,
+    /// The damage that the capture shows.
+    pub damage: Uuid,
+    /// When it was made.
+    pub created: Timestamp,
+    /// Version of the program that made it.
+    pub version: String,
+    /// Its settings, JSON.
+    pub settings: serde_json::Value,
+    /// What it found: its own JSON file.
+    pub facts: String,
+    /// Its files, each a name and a hash.
+    pub files: Vec<(String, String)>,
+}
+
+impl Store {
+    /// Keeps a reading and ends the task that made it, both or neither.
+    ///
+    /// # Errors
+    /// When the task is no longer running, as after its capture was removed.
+    pub async fn keep_reading(&self, task: Uuid, new: NewReading, now: Timestamp) -> Result<Uuid, StoreError> {
+        let shelves = self.shelves.clone().read_owned().await;
+        let (names, paths): (Vec<_>, Vec<_>) = new.files.into_iter().unzip();
+        let filed =
+            self.on_disk(move |files| paths.iter().map(|path| files.take(path)).collect::<Result<Vec<_>, _>>()).await?;
+        let reading = new_id();
+        let mut change = self.change().await?;
+        let done = sqlx::query(
+            "INSERT INTO reading (id, capture_id, created, version, settings, facts)
+             SELECT $2, task.capture_id, $3, $4, $5, $6 FROM task WHERE task.id = $1 AND task.state = 'running'",
+        )
+        .bind(task.to_string())
+        .bind(reading.to_string())
+        .bind(ms(now))
+        .bind(&new.version)
+        .bind(new.settings.to_string())
+        .bind(&new.facts)
+        .execute(&mut *change)
+        .await?;
+        known((done.rows_affected() > 0).then_some(()), "task", task)?;
+        for (name, file) in names.into_iter().zip(filed) {
+            sqlx::query("INSERT INTO reading_file (reading_id, name, hash, bytes) VALUES ($1, $2, $3, $4)")
+                .bind(reading.to_string())
+                .bind(name)
+                .bind(file.hash)
+                .bind(i64::try_from(file.bytes).unwrap_or(i64::MAX))
+                .execute(&mut *change)
+                .await?;
+        }
+        sqlx::query("UPDATE task SET state = 'done', reading_id = $2, changed = $3 WHERE id = $1")
+            .bind(task.to_string())
+            .bind(reading.to_string())
+            .bind(ms(now))
+            .execute(&mut *change)
+            .await?;
+        change.commit().await?;
+        drop(shelves);
+        Ok(reading)
+    }
+
+    /// A reading.
+    ///
+    /// # Errors
+    /// When there is none under this id.
+    pub async fn reading(&self, reading: Uuid) -> Result<StoredReading, StoreError> {
+        let row: Option<(String, String, i64, String, String, String)> = sqlx::query_as(
+            "SELECT reading.capture_id, capture.damage_id, reading.created, reading.version, reading.settings,
+                    reading.facts
+             FROM reading JOIN capture ON capture.id = reading.capture_id WHERE reading.id = $1",
+        )
+        .bind(reading.to_string())
+        .fetch_optional(&self.pool)
+        .await?;
+        let (capture, damage, created, version, settings, facts) = known(row, "reading", reading)?;
+        let files: Vec<FileRow> = sqlx::query_as(
+            "SELECT reading_id AS of, name, hash, bytes FROM reading_file WHERE reading_id = $1 ORDER BY name",
+        )
+        .bind(reading.to_string())
+        .fetch_all(&self.pool)
+        .await?;
+        Ok(StoredReading {
+            id: reading,
+            capture: id(&capture)?,
+            damage: id(&damage)?,
+            created: time(created)?,
+            version,
+            settings: of_json(&settings, "settings")?,
+            facts,
+            files: files.into_iter().map(|file| (file.name, file.hash)).collect(),
+        })
+    }
+}
