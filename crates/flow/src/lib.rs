@@ -15,7 +15,6 @@ mod write;
 pub use error::ReadError;
 pub use read::{Progress, ReadSettings, Reading, Stage, read};
 pub use reading_file::{
-    CameraFacts, FinishFacts, FrameFacts, GridFacts, Maps, Note, PanelTagPlace, PhotoFacts, ReadingFile, SpotFacts,
-    UnreadFacts,
+    CameraFacts, FrameFacts, GridFacts, Maps, Note, PanelTagPlace, PhotoFacts, ReadingFile, SpotFacts, UnreadFacts,
 };
 pub use write::{WriteError, write_reading};

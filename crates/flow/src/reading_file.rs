@@ -21,7 +21,7 @@ pub struct ReadingFile {
     /// `absolute` or `relative`.
     pub scale: String,
     /// Done or not.
-    pub finish: FinishFacts,
+    pub finish: Finish,
     /// What could not be read.
     pub unread: Vec<UnreadFacts>,
     /// Remarks.
@@ -87,9 +87,6 @@ pub struct PhotoFacts {
     pub width_px: usize,
     pub height_px: usize,
 }
-
-/// Done, not done or cannot tell.
-pub type FinishFacts = Finish;
 
 /// A reason for not reading, its value in the unread map, its share of the grid and what to do.
 #[derive(Debug, Clone, Serialize, Deserialize)]

@@ -78,6 +78,20 @@ impl SmoothPanel {
         }
         (z, zx / self.scale_mm, zy / self.scale_mm)
     }
+
+    /// Where a ray meets the panel, and the slopes there: four Newton steps from the plane z = 0.
+    pub fn meet(&self, origin: &Point3<f64>, ray: &Vector3<f64>) -> (Point3<f64>, (f64, f64)) {
+        let mut s = -origin.z / ray.z;
+        let mut hit = origin + ray * s;
+        let mut slopes = (0.0, 0.0);
+        for _ in 0..4 {
+            let (z, zx, zy) = self.at(hit.x, hit.y);
+            slopes = (zx, zy);
+            s -= (hit.z - z) / (ray.z - zx * ray.x - zy * ray.y);
+            hit = origin + ray * s;
+        }
+        (hit, slopes)
+    }
 }
 
 /// The refined scene.
@@ -228,15 +242,7 @@ fn mirror_on_board(
     ray: &Vector3<f64>,
     board_from_panel: &Isometry3<f64>,
 ) -> Option<Vector2<f64>> {
-    let mut s = -origin.z / ray.z;
-    let mut hit = origin + ray * s;
-    let mut slopes = (0.0, 0.0);
-    for _ in 0..4 {
-        let (z, zx, zy) = panel.at(hit.x, hit.y);
-        slopes = (zx, zy);
-        s -= (hit.z - z) / (ray.z - zx * ray.x - zy * ray.y);
-        hit = origin + ray * s;
-    }
+    let (hit, slopes) = panel.meet(origin, ray);
     let n = Vector3::new(-slopes.0, -slopes.1, 1.0).normalize();
     let out = board_from_panel * (ray - n * (2.0 * ray.dot(&n)));
     let from = board_from_panel * hit;

@@ -21,12 +21,7 @@ pub fn grid_over(field: &BoardField, scene: &Scene) -> Option<Grid> {
     let origin = scene.layout.panel_from_camera * Point3::origin();
     let on_panel = |p: &Pixel| {
         let ray = scene.layout.panel_from_camera * scene.camera.ray(p);
-        let mut hit = origin + ray * (-origin.z / ray.z);
-        for _ in 0..3 {
-            let z = scene.panel.at(hit.x, hit.y).0;
-            hit = origin + ray * ((z - origin.z) / ray.z);
-        }
-        hit
+        scene.panel.meet(&origin, &ray).0
     };
     let (mut low, mut high) = ([f64::MAX; 2], [f64::MIN; 2]);
     let mut middle = None;

@@ -2,12 +2,12 @@
 //!
 //! For every pair of neighbouring cells that both hold slopes the height difference is asked to equal
 //! the integral of a cubic through the four slopes around it (Li et al. 2013), of the trapezoid at rims,
-//! weighted by the inverse variance of the two slopes' mean. The normal equations are a weighted graph Laplacian (Southwell 1980; Hudgin and Fried order the
-//! same unknowns differently). They are solved by conjugate gradients, preconditioned with one
-//! multigrid cycle on 2 x 2 aggregates.
+//! weighted by the inverse variance of the two slopes' mean. The normal equations are a weighted graph
+//! Laplacian (Southwell 1980; Hudgin and Fried order the same unknowns differently). They are solved by
+//! conjugate gradients, preconditioned with one multigrid cycle on 2 x 2 aggregates.
 //!
-//! Limits: every connected area gets its own free constant and is returned with zero weighted mean; only
-//! the areas named by `keep` survive. A low's depth is short by about `11/720 · step⁴ · z⁗`, 0.06 % for a Gaussian of σ = 3 cells.
+//! Limits: every connected area has a free constant of its own, so heights compare only within one area.
+//! A low's depth is short by about `11/720 · step⁴ · z⁗`, 0.06 % for a Gaussian of σ = 3 cells.
 
 use crate::grid::{Map, SlopeMap};
 use rayon::prelude::*;

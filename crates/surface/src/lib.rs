@@ -10,6 +10,7 @@
 //!
 //! **Limits.** A long bow of the whole patch cannot be told from the panel's own shape.
 
+mod average;
 mod finish;
 mod grid;
 mod integrate;
@@ -17,9 +18,10 @@ mod intended;
 mod line;
 mod spots;
 
+pub use average::{average, local_mean};
 pub use finish::{Finish, Verdict, judge};
 pub use grid::{Grid, Map, SlopeMap};
 pub use integrate::{IntegrateSettings, integrate};
 pub use intended::{Intended, IntendedSettings, areas, intended_shape};
 pub use line::{BodyLine, find_body_line};
-pub use spots::{Spot, SpotKind, SpotSettings, average, find_spots};
+pub use spots::{Spot, SpotKind, SpotSettings, find_spots};

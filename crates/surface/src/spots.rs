@@ -1,5 +1,6 @@
 //! Lows and highs: connected areas of the deviation that stand out from texture and doubt.
 
+use crate::average::average;
 use crate::grid::{Grid, Map};
 use crate::intended::areas;
 use serde::{Deserialize, Serialize};
@@ -125,25 +126,4 @@ fn peak_value(map: &Map, grid: &Grid, i: usize) -> f64 {
         }
     }
     sum / f64::max(count, 1.0)
-}
-
-/// Moving average over a square of about `size_mm`, unread cells left out.
-pub fn average(map: &Map, size_mm: f64) -> Map {
-    let grid = map.grid;
-    let by = (0.5 * size_mm / grid.step_mm).round() as usize;
-    let pass = |source: &[(f64, f64)], stride: usize, along: usize| -> Vec<(f64, f64)> {
-        (0..source.len())
-            .map(|i| {
-                let at = (i / stride) % along;
-                let first = i - at.min(by) * stride;
-                let count = at.min(by) + (along - 1 - at).min(by) + 1;
-                (0..count).map(|k| source[first + k * stride]).fold((0.0, 0.0), |s, v| (s.0 + v.0, s.1 + v.1))
-            })
-            .collect()
-    };
-    let start: Vec<(f64, f64)> =
-        map.values.iter().map(|&v| if v.is_finite() { (f64::from(v), 1.0) } else { (0.0, 0.0) }).collect();
-    let sums = pass(&pass(&start, 1, grid.nx), grid.nx, grid.ny);
-    let values = sums.iter().zip(&map.values).map(|(s, v)| if v.is_finite() { (s.0 / s.1) as f32 } else { f32::NAN });
-    Map { grid, values: values.collect() }
 }
