@@ -5,11 +5,11 @@ import { deviation, GRID, npy, PHOTO, photo, SPOTS, unread } from './panel.ts';
 /** Invented people and cars. */
 const CARS = [
   { name: 'Ada Lindqvist', make: 'Vardo', model: 'Kombi 4', plate: 'EX 204 A', stage: 'in_work', colour: 'deep blue' },
-  { name: 'Tomas Brandt', make: 'Orlen', model: 'City', plate: 'EX 118 C', stage: 'quoted', colour: 'silver' },
-  { name: 'Ines Ferrer', make: 'Halden', model: 'Tourer', plate: 'EX 077 K', stage: 'taken_in', colour: 'black' },
+  { name: 'Tomas Brandt', make: 'Tavro', model: 'City', plate: 'EX 118 C', stage: 'quoted', colour: 'silver' },
+  { name: 'Ines Ferrer', make: 'Hilde', model: 'Tourer', plate: 'EX 077 K', stage: 'taken_in', colour: 'black' },
 ] as const;
 
-const STAGES = ['decode', 'locate', 'pose', 'decode_phase', 'shape', 'integrate', 'compare'];
+const STAGES = ['photos', 'tags', 'lines', 'poses', 'shape', 'spots'];
 
 /** An upload that is not taken. */
 export class Refusal {
@@ -85,7 +85,7 @@ export class Shop {
     return {
       id: randomUUID(), number, stage: (car.stage as Job['stage']) ?? 'taken_in', promised: '2026-11-27', notes: '', damages: [],
       customer: { name, phone: '', email: '', address: '' },
-      car: { vin: null, plate: '', make: '', model: '', year: 2023, colour: '', paint: '', odometer_km: 48_200, metals: {}, ...car },
+      car: { vin: null, plate: '', make: '', model: '', year: 2023, colour: '', paint: '', odometer_km: 48_200, high_voltage: null, metals: {}, ...car },
     };
   }
   private takeIn(body: NewJob): Job {
@@ -117,7 +117,7 @@ export class Shop {
     if (done && !task.gone && task.damage.captures.every((one) => one.id !== id))
       task.damage.captures.push({ id, created: new Date().toISOString(), files: 26, task_id: id, readings: [{ id: 'r1', created: new Date().toISOString() }] });
     const stages = STAGES.map((name, at) => ({ name, done: Math.max(0, Math.min(1, part * STAGES.length - at)) }));
-    return { id, state: task.gone ? 'cancelled' : done ? 'done' : 'running', stage: STAGES[Math.min(6, Math.floor(part * 7))]!, fraction: part, stages, error: null, reading_id: done ? 'r1' : null };
+    return { id, state: task.gone ? 'cancelled' : done ? 'done' : 'running', stage: STAGES[Math.min(STAGES.length - 1, Math.floor(part * STAGES.length))]!, fraction: part, stages, error: null, reading_id: done ? 'r1' : null };
   }
   private reading(id: string): Reading {
     return {

@@ -18,10 +18,27 @@ impl Gathered {
     }
 }
 
-pub(crate) fn gather(folder: &Path) -> Result<Gathered, ReadError> {
+/// Checks what can be told of a capture folder before any photo is decoded: its description, and that
+/// every photo which it names is there.
+///
+/// # Errors
+/// The first thing that is wrong.
+pub fn check_folder(folder: &Path) -> Result<(), ReadError> {
+    let capture = description(folder)?;
+    match capture.frames.iter().find(|frame| !folder.join(&frame.file).is_file()) {
+        Some(frame) => Err(ReadError::MissingPhoto { file: frame.file.clone() }),
+        None => Ok(()),
+    }
+}
+
+fn description(folder: &Path) -> Result<Capture, ReadError> {
     let text = std::fs::read_to_string(folder.join("capture.toml"))
         .map_err(|_| ReadError::NoCapture { folder: folder.display().to_string() })?;
-    let capture = Capture::parse(&text)?;
+    Ok(Capture::parse(&text)?)
+}
+
+pub(crate) fn gather(folder: &Path) -> Result<Gathered, ReadError> {
+    let capture = description(folder)?;
     let photos = capture
         .frames
         .par_iter()

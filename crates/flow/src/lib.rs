@@ -7,12 +7,15 @@
 mod doubt;
 mod error;
 mod gather;
+mod npy;
 mod picture;
 mod read;
 mod reading_file;
 mod write;
 
 pub use error::ReadError;
+pub use gather::check_folder;
+pub use npy::{MapFile, read_map};
 pub use read::{Progress, ReadSettings, Reading, Stage, read};
 pub use reading_file::{
     CameraFacts, FrameFacts, GridFacts, Maps, Note, PanelTagPlace, PhotoFacts, ReadingFile, SpotFacts, UnreadFacts,

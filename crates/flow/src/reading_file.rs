@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 
 /// The whole file.
 #[derive(Debug, Clone, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 pub struct ReadingFile {
     /// Centre of every panel tag, mm.
     pub panel_tags: Vec<PanelTagPlace>,
@@ -38,6 +39,7 @@ pub struct ReadingFile {
 
 /// Centre of a tag.
 #[derive(Debug, Clone, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[allow(missing_docs)]
 pub struct PanelTagPlace {
     pub id: usize,
@@ -48,6 +50,7 @@ pub struct PanelTagPlace {
 
 /// Grid of the maps; row 0 is `y0_mm`, rows go up.
 #[derive(Debug, Clone, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[allow(missing_docs)]
 pub struct GridFacts {
     pub x0_mm: f64,
@@ -59,6 +62,7 @@ pub struct GridFacts {
 
 /// File names.
 #[derive(Debug, Clone, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[allow(missing_docs)]
 pub struct Maps {
     pub deviation: String,
@@ -69,6 +73,7 @@ pub struct Maps {
 
 /// A spot and where it lies in the panel photo.
 #[derive(Debug, Clone, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 pub struct SpotFacts {
     /// The spot itself.
     #[serde(flatten)]
@@ -81,6 +86,7 @@ pub struct SpotFacts {
 
 /// The panel photo.
 #[derive(Debug, Clone, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[allow(missing_docs)]
 pub struct PhotoFacts {
     pub file: String,
@@ -90,6 +96,7 @@ pub struct PhotoFacts {
 
 /// A reason for not reading, its value in the unread map, its share of the grid and what to do.
 #[derive(Debug, Clone, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[allow(missing_docs)]
 pub struct UnreadFacts {
     pub code: String,
@@ -101,6 +108,7 @@ pub struct UnreadFacts {
 
 /// A remark.
 #[derive(Debug, Clone, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[allow(missing_docs)]
 pub struct Note {
     pub code: String,
@@ -109,6 +117,7 @@ pub struct Note {
 
 /// The reading camera as solved.
 #[derive(Debug, Clone, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[allow(missing_docs)]
 pub struct CameraFacts {
     pub focal_px: f64,
@@ -121,6 +130,7 @@ pub struct CameraFacts {
 
 /// A photo, and whether it was used.
 #[derive(Debug, Clone, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[allow(missing_docs)]
 pub struct FrameFacts {
     pub file: String,

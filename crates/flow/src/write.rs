@@ -1,9 +1,9 @@
 //! A reading laid down as files, whole or not at all.
 
+use crate::npy::{npy, npy_f32};
 use crate::picture::map_png;
 use crate::read::Reading;
 use crate::reading_file::*;
-use dentwright_surface::Map;
 use nalgebra::Point3;
 use std::path::{Path, PathBuf};
 use thiserror::Error;
@@ -178,23 +178,4 @@ pub fn write_reading(reading: &Reading, dir: &Path) -> Result<(), WriteError> {
     }
     let _ = std::fs::remove_dir(&beside);
     Ok(())
-}
-
-fn npy_f32(map: &Map) -> Vec<u8> {
-    let bytes: Vec<u8> = map.values.iter().flat_map(|v| v.to_le_bytes()).collect();
-    npy("<f4", map.grid.ny, map.grid.nx, &bytes)
-}
-
-/// NPY format version 1.0 (NumPy enhancement proposal 1).
-fn npy(kind: &str, rows: usize, columns: usize, data: &[u8]) -> Vec<u8> {
-    let mut header = format!("{{'descr': '{kind}', 'fortran_order': False, 'shape': ({rows}, {columns}), }}");
-    while (10 + header.len() + 1) % 64 != 0 {
-        header.push(' ');
-    }
-    header.push('\n');
-    let mut out = b"\x93NUMPY\x01\x00".to_vec();
-    out.extend((header.len() as u16).to_le_bytes());
-    out.extend(header.as_bytes());
-    out.extend(data);
-    out
 }

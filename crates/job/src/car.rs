@@ -8,6 +8,7 @@ use std::collections::BTreeMap;
 
 /// A customer. Everything may be empty: a car is taken in first, its owner's address comes later.
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 pub struct Customer {
     /// Name.
     pub name: String,

@@ -6,6 +6,7 @@ use std::str::FromStr;
 
 /// An outer panel.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[serde(rename_all = "snake_case")]
 #[allow(missing_docs, reason = "the names are the codes")]
 pub enum Panel {

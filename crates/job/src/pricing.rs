@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 
 /// What is entered for a quote beside the dents. Money without tax.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 pub struct Pricing {
     /// Trim to remove and install.
     #[serde(default)]

@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 
 /// The shop and what it has chosen.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 pub struct Shop {
     /// Its name.
     pub name: String,
@@ -34,6 +35,7 @@ pub struct Shop {
 
 /// Language of app and papers.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Language {
     /// English.
@@ -45,6 +47,7 @@ pub enum Language {
 
 /// Unit of length.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum LengthUnit {
     /// Millimetres and micrometres.
@@ -56,6 +59,7 @@ pub enum LengthUnit {
 
 /// Unit of temperature.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum TemperatureUnit {
     /// Degrees Celsius.

@@ -6,6 +6,7 @@ use std::str::FromStr;
 
 /// A stage of a job. A job may go back: a customer may withdraw, a car may return.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Stage {
     /// The car is here and its damage is being recorded.

@@ -5,6 +5,7 @@ use rust_decimal::Decimal;
 use serde_json::{Value, json};
 
 use crate::ReportError;
+use crate::damage_view::panel;
 use crate::view::Setting;
 
 pub(crate) fn quote(quote: &Quote, with: &Setting) -> Result<Value, ReportError> {
@@ -68,8 +69,9 @@ fn what(line: &Line, with: &Setting) -> Result<String, ReportError> {
         LineKind::Discount => with.words.say("line-discount"),
         LineKind::Dent if line.count.unwrap_or(1) > 1 => {
             let count = with.format.number(f64::from(line.count.unwrap_or(1)), 0);
-            Ok(format!("{}, {}", line.what, with.words.fill("line-dents", &[("count", &count)])?))
+            Ok(format!("{}, {}", panel(&line.what, with), with.words.fill("line-dents", &[("count", &count)])?))
         }
-        LineKind::Dent | LineKind::Part | LineKind::Sundry | LineKind::Uplift => Ok(line.what.clone()),
+        LineKind::Dent => Ok(panel(&line.what, with)),
+        LineKind::Part | LineKind::Sundry | LineKind::Uplift => Ok(line.what.clone()),
     }
 }

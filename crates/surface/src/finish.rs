@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 
 /// The answer.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 pub enum Verdict {
     /// Every cell is within the limit, doubt counted.
     #[serde(rename = "done")]
@@ -19,6 +20,7 @@ pub enum Verdict {
 
 /// Verdict with its reason in plain words.
 #[derive(Debug, Clone, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 pub struct Finish {
     /// The limit, mm.
     pub limit_mm: f64,

@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 
 /// Below or above the intended shape.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[serde(rename_all = "lowercase")]
 pub enum SpotKind {
     /// Metal below the true surface.
@@ -17,6 +18,7 @@ pub enum SpotKind {
 
 /// One low or high.
 #[derive(Debug, Clone, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 pub struct Spot {
     /// Low or high.
     pub kind: SpotKind,

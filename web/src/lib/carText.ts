@@ -3,7 +3,7 @@ import type { Job, NewJob } from '../api/types';
 /** A customer and a car as they stand in the form: everything is text until it is sent. */
 export const BLANK = {
   name: '', phone: '', email: '', address: '',
-  plate: '', make: '', model: '', year: '', colour: '', paint: '', odometer_km: '', vin: '',
+  plate: '', make: '', model: '', year: '', colour: '', paint: '', odometer_km: '', vin: '', high_voltage: 'unknown' as 'unknown' | 'yes' | 'no',
   promised: '', notes: '',
 };
 export type CarText = typeof BLANK;
@@ -15,6 +15,7 @@ export function textOf(job: Job): CarText {
     name: customer.name, phone: customer.phone, email: customer.email, address: customer.address,
     plate: car.plate, make: car.make, model: car.model, year: car.year ? String(car.year) : '', colour: car.colour, paint: car.paint,
     odometer_km: car.odometer_km === null ? '' : String(car.odometer_km), vin: car.vin ?? '',
+    high_voltage: car.high_voltage == null ? 'unknown' : car.high_voltage ? 'yes' : 'no',
     promised: job.promised ?? '', notes: job.notes,
   };
 }
@@ -28,6 +29,7 @@ export function jobOf(text: CarText, metals: Record<string, 'steel' | 'high_stre
       vin: vin || null,
       plate: text.plate.trim(), make: text.make.trim(), model: text.model.trim(),
       year: whole(text.year), colour: text.colour.trim(), paint: text.paint.trim(), odometer_km: whole(text.odometer_km),
+      high_voltage: text.high_voltage === 'unknown' ? null : text.high_voltage === 'yes',
       metals,
     },
     promised: text.promised || null,

@@ -1,0 +1,25 @@
+//! What every handler may use.
+
+use crate::door::Door;
+use crate::reads::Reads;
+use dentwright_store::Store;
+use jiff::Timestamp;
+use std::sync::Arc;
+
+/// The open shop. Cheap to clone.
+#[derive(Clone)]
+pub struct App {
+    /// The record.
+    pub store: Store,
+    /// Reads that wait or run.
+    pub reads: Arc<Reads>,
+    /// Who may come in.
+    pub door: Arc<Door>,
+}
+
+impl App {
+    /// The one place that asks the clock.
+    pub fn now(&self) -> Timestamp {
+        Timestamp::now()
+    }
+}

@@ -1,0 +1,161 @@
+//! Jobs: the list, taking in, changing, removing.
+
+use crate::app::App;
+use crate::job_json::{CarJson, JobJson};
+use crate::trouble::{Answer, Asked, At, Body, Trouble};
+use axum::Json;
+use axum::extract::State;
+use axum::http::StatusCode;
+use dentwright_job::{Customer, Job, Stage, quote_input};
+use dentwright_price::quote;
+use dentwright_store::NewJob;
+use jiff::civil::Date;
+use jiff::tz::TimeZone;
+use rust_decimal::Decimal;
+use serde::{Deserialize, Deserializer, Serialize};
+use utoipa::{IntoParams, ToSchema};
+use uuid::Uuid;
+
+/// Which jobs are wanted; empty for all.
+#[derive(Debug, Default, Deserialize, IntoParams)]
+#[serde(default)]
+pub struct Wanted {
+    /// Part of a name, a plate, a car or a job number.
+    search: String,
+    /// Code of a stage.
+    stage: String,
+}
+
+/// A job in the list.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct JobRow {
+    id: Uuid,
+    number: String,
+    customer_name: String,
+    car_title: String,
+    plate: String,
+    stage: Stage,
+    #[schema(value_type = Option<String>, format = Date)]
+    promised: Option<Date>,
+    damage_count: usize,
+    /// Total of its quote with tax; none where nothing was entered yet.
+    gross: Option<Decimal>,
+    /// Currency of the total.
+    currency: Option<String>,
+}
+
+/// A car that is taken in.
+#[derive(Debug, Default, Deserialize, ToSchema)]
+#[serde(default)]
+pub struct NewJobJson {
+    customer: Customer,
+    car: CarJson,
+    #[schema(value_type = Option<String>, format = Date)]
+    promised: Option<Date>,
+    notes: String,
+}
+
+/// What changes; a field that is left out stays as it is.
+#[derive(Debug, Default, Deserialize, ToSchema)]
+#[serde(default)]
+pub struct JobChange {
+    stage: Option<Stage>,
+    customer: Option<Customer>,
+    car: Option<CarJson>,
+    /// `null` takes the promise back.
+    #[schema(value_type = Option<String>, format = Date)]
+    #[serde(deserialize_with = "given")]
+    promised: Option<Option<Date>>,
+    notes: Option<String>,
+}
+
+/// Tells `null` from a field that is left out.
+fn given<'de, D: Deserializer<'de>, T: Deserialize<'de>>(from: D) -> Result<Option<Option<T>>, D::Error> {
+    Option::deserialize(from).map(Some)
+}
+
+/// The jobs, newest first.
+#[utoipa::path(get, path = "/api/jobs", operation_id = "jobs", params(Wanted),
+    responses((status = 200, body = [JobRow]), (status = 422, body = Trouble)))]
+pub async fn list(State(app): State<App>, Asked(wanted): Asked<Wanted>) -> Answer<Json<Vec<JobRow>>> {
+    let stage = match wanted.stage.as_str() {
+        "" => None,
+        code => Some(code.parse::<Stage>().map_err(Trouble::entered)?),
+    };
+    let (shop, hours) = (app.store.shop().await?, app.store.hours().await?);
+    let jobs = app.store.jobs().await?;
+    let search = wanted.search.to_lowercase();
+    let wanted = jobs.into_iter().filter(|job| stage.is_none_or(|stage| job.stage == stage) && is_found(job, &search));
+    let row = |job: Job| {
+        let input = quote_input(&job, &shop);
+        let total = if input.dents.is_empty() { None } else { quote(&input, &hours).ok() };
+        JobRow {
+            id: job.id,
+            car_title: job.car.title(),
+            number: job.number,
+            customer_name: job.customer.name,
+            plate: job.car.plate,
+            stage: job.stage,
+            promised: job.promised,
+            damage_count: job.damages.len(),
+            currency: total.as_ref().map(|quote| quote.currency.clone()),
+            gross: total.map(|quote| quote.gross),
+        }
+    };
+    Ok(Json(wanted.map(row).collect()))
+}
+
+fn is_found(job: &Job, search: &str) -> bool {
+    let vin = job.car.vin.as_ref().map_or("", |number| number.as_str());
+    let texts =
+        [&job.number, &job.customer.name, &job.car.plate, &job.car.title(), vin].map(|text| text.to_lowercase());
+    search.split_whitespace().all(|word| texts.iter().any(|text| text.contains(word)))
+}
+
+/// Take a car in.
+#[utoipa::path(post, path = "/api/jobs", operation_id = "take_in", request_body = NewJobJson,
+    responses((status = 201, body = JobJson), (status = 422, body = Trouble)))]
+pub async fn take_in(State(app): State<App>, Body(new): Body<NewJobJson>) -> Answer<(StatusCode, Json<JobJson>)> {
+    let new = NewJob { customer: new.customer, car: new.car.into(), promised: new.promised, notes: new.notes };
+    let now = app.now();
+    let year = now.to_zoned_datetime(TimeZone::system()).year();
+    Ok((StatusCode::CREATED, Json(app.store.take_in(&new, now, year).await?.into())))
+}
+
+/// A job with everything below it.
+#[utoipa::path(get, path = "/api/jobs/{id}", operation_id = "job", params(("id" = Uuid, Path)),
+    responses((status = 200, body = JobJson), (status = 404, body = Trouble)))]
+pub async fn get(State(app): State<App>, At(id): At<Uuid>) -> Answer<Json<JobJson>> {
+    Ok(Json(app.store.job(id).await?.into()))
+}
+
+/// Change a job.
+#[utoipa::path(patch, path = "/api/jobs/{id}", operation_id = "change_job", params(("id" = Uuid, Path)),
+    request_body = JobChange, responses((status = 200, body = JobJson), (status = 404, body = Trouble)))]
+pub async fn change(State(app): State<App>, At(id): At<Uuid>, Body(to): Body<JobChange>) -> Answer<Json<JobJson>> {
+    let edit = move |head: &mut dentwright_store::JobHead| {
+        head.stage = to.stage.unwrap_or(head.stage);
+        head.promised = to.promised.unwrap_or(head.promised);
+        if let Some(customer) = to.customer {
+            head.customer = customer;
+        }
+        if let Some(car) = to.car {
+            head.car = car.into();
+        }
+        if let Some(notes) = to.notes {
+            head.notes = notes;
+        }
+    };
+    Ok(Json(app.store.change_job(id, edit, app.now()).await?.into()))
+}
+
+/// Remove a job with everything below it.
+#[utoipa::path(delete, path = "/api/jobs/{id}", operation_id = "remove_job", params(("id" = Uuid, Path)),
+    responses((status = 204), (status = 404, body = Trouble)))]
+pub async fn remove(State(app): State<App>, At(id): At<Uuid>) -> Answer<StatusCode> {
+    for damage in app.store.job(id).await?.damages {
+        app.reads.cancel_all(damage.captures.iter().filter_map(|capture| capture.task));
+    }
+    app.store.remove_job(id).await?;
+    Ok(StatusCode::NO_CONTENT)
+}

@@ -1,0 +1,55 @@
+//! HTTP API and the embedded web app.
+//!
+//! # Entry points
+//! [`Server::open`] opens a shop's folder, [`Server::run`] serves it; [`openapi`] describes the API.
+//!
+//! # Conventions
+//! JSON in and out, money and percentages as decimal texts, times in UTC after RFC 3339, lengths in
+//! mm. What goes wrong is answered as `{code, message, next}`: a short stable name, what is wrong
+//! with what, and what to do.
+//!
+//! # Idea
+//! [`router`](mod@router) is the contents page; a handler parses, calls the store or a pure crate,
+//! answers. Reads of captures wait in the store's queue and run one at a time beside the handlers.
+//!
+//! # Limits
+//! Plain HTTP: on the shop's own network only. One shop a process. At most 400 MB an upload, 60 MB a file.
+//!
+//! # References
+//! HTTP semantics: RFC 9110. Cookies: RFC 6265. Multipart forms: RFC 7578. Zip: APPNOTE.TXT 6.3.
+
+mod app;
+mod assets;
+mod captures;
+mod cautions;
+mod damages;
+mod dents;
+mod door;
+mod guard;
+mod job_json;
+mod jobs;
+mod pair;
+mod photos;
+mod picture;
+mod quote;
+mod readings;
+mod reads;
+mod report;
+mod report_data;
+mod router;
+mod serve;
+mod shop;
+mod tasks;
+#[cfg(test)]
+mod tests;
+mod trouble;
+mod unpack;
+mod upload;
+mod vin;
+
+pub use dentwright_store::OpenError;
+pub use readings::take_spots;
+pub use reads::read_waiting;
+pub use router::openapi;
+pub use serve::{ServeError, ServeSettings, Server};
+pub use trouble::Trouble;

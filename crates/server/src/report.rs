@@ -1,0 +1,67 @@
+//! The report of a job, as PDF.
+
+use crate::app::App;
+use crate::photos::small;
+use crate::quote::QuoteAnswer;
+use crate::readings::{facts, map, photo_hash};
+use crate::report_data::{Loaded, LoadedReading, report_data};
+use crate::trouble::{Answer, At, Trouble};
+use axum::extract::State;
+use axum::http::header;
+use axum::response::{IntoResponse, Response};
+use dentwright_job::{Damage, Job};
+use dentwright_report::{NamedImage, report};
+use jiff::tz::TimeZone;
+use uuid::Uuid;
+
+/// Photos on paper are at most 170 mm wide; at this width that is 200 dots an inch.
+const PAPER_WIDTH: u32 = 1340;
+
+/// The report.
+#[utoipa::path(get, path = "/api/jobs/{id}/report.pdf", operation_id = "report", params(("id" = Uuid, Path)),
+    responses((status = 200, content_type = "application/pdf"), (status = 404, body = Trouble)))]
+pub async fn pdf(State(app): State<App>, At(id): At<Uuid>) -> Answer<Response> {
+    let (job, shop, hours) = (app.store.job(id).await?, app.store.shop().await?, app.store.hours().await?);
+    // A job without dents has no quote, which is no reason to have no report.
+    let priced = QuoteAnswer::of(&job, &shop, &hours).ok().map(QuoteAnswer::into_quote);
+    let quote = priced.filter(|quote| !quote.lines.is_empty());
+    let loaded = load(&app, &job).await?;
+    let date = app.now().to_zoned_datetime(TimeZone::system()).date();
+    let name = format!("attachment; filename=\"{}.pdf\"", job.number);
+    let made = tokio::task::spawn_blocking(move || report(&report_data(&job, &shop, quote, loaded, date))).await;
+    let made = made.map_err(|why| Trouble::own("making the report", why))?;
+    let made = made.map_err(|why| Trouble::own("making the report", why))?;
+    Ok(([(header::CONTENT_TYPE, "application/pdf".to_owned()), (header::CONTENT_DISPOSITION, name)], made.pdf)
+        .into_response())
+}
+
+/// Photos and readings that the report shows.
+async fn load(app: &App, job: &Job) -> Answer<Loaded> {
+    let mut loaded = Loaded::default();
+    for damage in &job.damages {
+        for photo in &damage.photos {
+            let bytes = small(app, photo.hash.clone(), PAPER_WIDTH).await?;
+            loaded.images.push(NamedImage { name: photo.hash.clone(), bytes });
+        }
+        for id in shown_readings(damage) {
+            let reading = app.store.reading(id).await?;
+            let photo = photo_hash(app, &reading).await?;
+            let bytes = small(app, photo.clone(), PAPER_WIDTH).await?;
+            loaded.images.push(NamedImage { name: photo.clone(), bytes });
+            let facts = facts(&reading)?;
+            let deviation = map(app, &reading, &facts.maps.deviation).await?;
+            let one = LoadedReading { created: reading.created, facts, photo, deviation };
+            loaded.readings.entry(damage.id).or_default().push(one);
+        }
+    }
+    Ok(loaded)
+}
+
+/// The first and the last reading of a damage: how it was and how it is.
+fn shown_readings(damage: &Damage) -> Vec<Uuid> {
+    let mut readings: Vec<_> = damage.captures.iter().flat_map(|capture| &capture.readings).collect();
+    readings.sort_by_key(|reading| reading.created);
+    let mut shown: Vec<Uuid> = readings.first().into_iter().chain(readings.last()).map(|reading| reading.id).collect();
+    shown.dedup();
+    shown
+}

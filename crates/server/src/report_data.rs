@@ -1,0 +1,175 @@
+//! A job as the report wants it.
+
+use crate::vin::check_digit_warning;
+use dentwright_flow::{ReadingFile, read_map};
+use dentwright_job::{Car, ChassisNumber, Damage, DentEntry, Job, Language, LengthUnit, Shop, Source, cautions};
+use dentwright_price::Quote;
+use dentwright_report as paper;
+use dentwright_surface::Verdict;
+use jiff::Timestamp;
+use jiff::civil::Date;
+use jiff::tz::TimeZone;
+use std::collections::HashMap;
+use uuid::Uuid;
+
+/// What lies in files.
+#[derive(Default)]
+pub struct Loaded {
+    /// Photos, under their hashes.
+    pub images: Vec<paper::NamedImage>,
+    /// Readings of each damage, oldest first.
+    pub readings: HashMap<Uuid, Vec<LoadedReading>>,
+}
+
+/// A reading with its files.
+pub struct LoadedReading {
+    /// When it was made.
+    pub created: Timestamp,
+    /// What was found.
+    pub facts: ReadingFile,
+    /// Hash of the panel photo.
+    pub photo: String,
+    /// The deviation map, NPY.
+    pub deviation: Vec<u8>,
+}
+
+/// Everything that the report shows.
+pub fn report_data(job: &Job, shop: &Shop, quote: Option<Quote>, mut loaded: Loaded, date: Date) -> paper::ReportData {
+    let inches = shop.length_unit == LengthUnit::Inch;
+    let damage = |one: &Damage| of_damage(one, loaded.readings.remove(&one.id).unwrap_or_default());
+    paper::ReportData {
+        language: match shop.language {
+            Language::En => paper::Language::En,
+            Language::De => paper::Language::De,
+        },
+        length_unit: if inches { paper::LengthUnit::Inch } else { paper::LengthUnit::Mm },
+        paper: if inches { paper::Paper::Letter } else { paper::Paper::A4 },
+        date,
+        number: job.number.clone(),
+        shop: paper::Shop {
+            name: shop.name.clone(),
+            address: shop.address.clone(),
+            phone: shop.phone.clone(),
+            email: shop.email.clone(),
+            tax_id: shop.tax_id.clone(),
+        },
+        customer: paper::Customer {
+            name: job.customer.name.clone(),
+            address: job.customer.address.clone(),
+            phone: job.customer.phone.clone(),
+            email: job.customer.email.clone(),
+        },
+        car: of_car(&job.car),
+        damages: job.damages.iter().map(damage).collect(),
+        quote,
+        cautions: caution_codes(job),
+        notes: job.notes.clone(),
+        images: loaded.images,
+    }
+}
+
+/// Each caution once, in order.
+fn caution_codes(job: &Job) -> Vec<String> {
+    let mut codes: Vec<String> =
+        cautions(&job.car, &job.damages).iter().map(|one| one.code.code().to_owned()).collect();
+    codes.dedup();
+    codes
+}
+
+fn of_car(car: &Car) -> paper::Car {
+    let vin_note = match &car.vin {
+        Some(ChassisNumber::Vin(vin)) => check_digit_warning(vin),
+        Some(other) => other.error().map(|why| why.to_string()).unwrap_or_default(),
+        None => String::new(),
+    };
+    paper::Car {
+        title: car.title(),
+        year: car.year,
+        plate: car.plate.clone(),
+        vin: car.vin.as_ref().map(|number| number.as_str().to_owned()).unwrap_or_default(),
+        vin_note,
+        colour: car.colour.clone(),
+        paint: car.paint.clone(),
+        odometer_km: car.odometer_km,
+    }
+}
+
+fn of_damage(damage: &Damage, readings: Vec<LoadedReading>) -> paper::Damage {
+    let photo = |photo: &dentwright_job::Photo| paper::Photo { image: photo.hash.clone(), caption: String::new() };
+    paper::Damage {
+        panel: damage.panel.code().to_owned(),
+        at: (damage.at.x(), damage.at.y()),
+        note: damage.note.clone(),
+        dents: damage.dents.iter().map(of_dent).collect(),
+        photos: damage.photos.iter().map(photo).collect(),
+        readings: readings.into_iter().map(of_reading).collect(),
+    }
+}
+
+fn of_dent(entry: &DentEntry) -> paper::DentRow {
+    let sigma_mm = match entry.source {
+        Source::Hand => None,
+        Source::Reading { sigma_mm, .. } => Some(sigma_mm),
+    };
+    paper::DentRow { dent: entry.dent.clone(), sigma_mm, measured: sigma_mm.is_some() }
+}
+
+fn of_reading(reading: LoadedReading) -> paper::Reading {
+    let facts = reading.facts;
+    let grid = &facts.grid;
+    let map = read_map(&reading.deviation).filter(|map| (map.rows, map.columns) == (grid.ny, grid.nx)).map(|map| {
+        let (x0_mm, y0_mm, step_mm) = (grid.x0_mm, grid.y0_mm, grid.step_mm);
+        paper::Map { x0_mm, y0_mm, step_mm, nx: grid.nx, ny: grid.ny, deviation_mm: map.values }
+    });
+    let camera = &facts.camera;
+    paper::Reading {
+        date: Some(reading.created.to_zoned_datetime(TimeZone::system()).date()),
+        map,
+        photo: Some(reading.photo),
+        spots: facts.spots.iter().map(|one| of_spot(&one.spot)).collect(),
+        finish: paper::Finish {
+            limit_mm: facts.finish.limit_mm,
+            verdict: match facts.finish.verdict {
+                Verdict::Done => paper::Verdict::Done,
+                Verdict::NotDone => paper::Verdict::NotDone,
+                Verdict::CannotTell => paper::Verdict::CannotTell,
+            },
+            reason: facts.finish.reason,
+        },
+        read_fraction: facts.read_fraction,
+        absolute: facts.scale == "absolute",
+        unread: facts.unread.into_iter().map(of_unread).collect(),
+        notes: facts.notes.into_iter().map(|note| note.text).collect(),
+        frames: facts.frames.into_iter().map(of_frame).collect(),
+        camera: format!("{} ({:.0} px)", camera.source, camera.focal_px),
+        version: facts.version,
+        settings: flat_settings(&facts.settings, ""),
+    }
+}
+
+fn of_spot(spot: &dentwright_surface::Spot) -> paper::Spot {
+    paper::Spot {
+        x_mm: spot.x_mm,
+        y_mm: spot.y_mm,
+        height_mm: spot.height_mm,
+        sigma_mm: spot.sigma_mm,
+        length_mm: spot.length_mm,
+        width_mm: spot.width_mm,
+        angle_deg: spot.angle_deg,
+    }
+}
+
+fn of_unread(unread: dentwright_flow::UnreadFacts) -> paper::Unread {
+    paper::Unread { code: unread.code, fraction: unread.fraction, text: unread.text, next: unread.next }
+}
+
+fn of_frame(frame: dentwright_flow::FrameFacts) -> paper::Frame {
+    paper::Frame { file: frame.file, role: frame.role, used: frame.ok, note: frame.note }
+}
+
+/// Settings as lines, names joined by dots.
+fn flat_settings(settings: &serde_json::Value, under: &str) -> Vec<(String, String)> {
+    let Some(fields) = settings.as_object() else { return vec![(under.to_owned(), settings.to_string())] };
+    let joined = |name: &str| if under.is_empty() { name.to_owned() } else { format!("{under}.{name}") };
+    fields.iter().flat_map(|(name, value)| flat_settings(value, &joined(name))).collect()
+}

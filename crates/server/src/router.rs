@@ -1,0 +1,69 @@
+//! The contents page of the API.
+
+use crate::app::App;
+use crate::{
+    assets, captures, cautions, damages, dents, guard, jobs, pair, photos, quote, readings, report, shop, tasks, vin,
+};
+use axum::Router;
+use axum::extract::DefaultBodyLimit;
+use axum::middleware::from_fn_with_state;
+use tower_http::compression::CompressionLayer;
+use tower_http::trace::TraceLayer;
+use utoipa::OpenApi;
+use utoipa_axum::router::OpenApiRouter;
+use utoipa_axum::routes;
+
+/// Uploads count their own bytes; everything else is small.
+const MOST_JSON_BYTES: usize = 2 << 20;
+
+#[derive(OpenApi)]
+#[openapi(info(title = "Dentwright", description = "Jobs, readings, quotes and papers of a shop."))]
+struct Description;
+
+fn api() -> OpenApiRouter<App> {
+    let uploads = OpenApiRouter::new()
+        .routes(routes!(captures::upload))
+        .routes(routes!(photos::upload))
+        .layer(DefaultBodyLimit::disable());
+    OpenApiRouter::with_openapi(Description::openapi())
+        .routes(routes!(shop::get, shop::put))
+        .routes(routes!(shop::get_hours, shop::put_hours))
+        .routes(routes!(jobs::list, jobs::take_in))
+        .routes(routes!(jobs::get, jobs::change, jobs::remove))
+        .routes(routes!(vin::check))
+        .routes(routes!(damages::add))
+        .routes(routes!(damages::change, damages::remove))
+        .routes(routes!(dents::add))
+        .routes(routes!(dents::change, dents::remove))
+        .routes(routes!(photos::get))
+        .routes(routes!(photos::remove))
+        .routes(routes!(captures::read_again))
+        .routes(routes!(tasks::get, tasks::cancel))
+        .routes(routes!(readings::get))
+        .routes(routes!(readings::file))
+        .routes(routes!(readings::take))
+        .routes(routes!(quote::get, quote::put))
+        .routes(routes!(report::pdf))
+        .routes(routes!(cautions::list))
+        .routes(routes!(pair::pair))
+        .routes(routes!(pair::offer))
+        .layer(DefaultBodyLimit::max(MOST_JSON_BYTES))
+        .merge(uploads)
+}
+
+/// The whole server: the API under `/api`, the web app under everything else.
+pub fn router(app: App) -> Router {
+    let (api, _) = api().split_for_parts();
+    api.fallback(assets::asset)
+        .layer(from_fn_with_state(app.clone(), guard::guard))
+        .layer(CompressionLayer::new())
+        .layer(TraceLayer::new_for_http())
+        .with_state(app)
+}
+
+/// The API's description, OpenAPI 3.1, as JSON.
+#[must_use]
+pub fn openapi() -> String {
+    let (_, description) = api().split_for_parts();
+    description.to_pretty_json().unwrap_or_default()
+}

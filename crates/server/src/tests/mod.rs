@@ -1,0 +1,8 @@
+//! The API as the app uses it, without a network in between.
+
+mod bad_uploads;
+mod client;
+mod restart;
+mod strangers;
+mod values;
+mod whole_job;
