@@ -4,8 +4,8 @@ use crate::doubt::doubt;
 use crate::error::ReadError;
 use crate::gather::{Gathered, gather};
 use dentwright_optics::{
-    Axis, BoardField, BundleSettings, Camera, DEFAULT_GAMMA, Layout, Phase, Photo, Role, Scene, TagView, board_field,
-    demodulate, estimate_gamma, find_tags, grid_over, linear_table, panel_plane, refine, setup_and_board, slopes_on,
+    Axis, BoardField, BundleSettings, Camera, DEFAULT_GAMMA, Layout, Photo, Role, Scene, Steps, TagView, board_field,
+    estimate_gamma, find_tags, grid_over, linear_table, panel_plane, refine, setup_and_board, slopes_on,
 };
 use dentwright_surface::{
     Finish, IntegrateSettings, IntendedSettings, Map, SlopeMap, Spot, SpotSettings, areas, average, find_spots,
@@ -207,18 +207,18 @@ fn mirrored_points(g: &Gathered) -> Result<(BoardField, f64), ReadError> {
     let finest = sets.iter().filter(|((axis, _), _)| *axis == Axis::U).map(|(_, set)| set).next_back();
     let gamma = finest.and_then(|set| quarters(set)).map_or(DEFAULT_GAMMA, |photos| estimate_gamma(&photos));
     let table = linear_table(gamma);
-    let mut phases: BTreeMap<Axis, Vec<Phase>> = BTreeMap::new();
+    let mut patterns: BTreeMap<Axis, Vec<Steps>> = BTreeMap::new();
     for ((axis, periods), set) in &sets {
         let (shifts, photos): (Vec<f64>, Vec<&Photo>) = set.iter().copied().unzip();
         let periods = *periods as f64 * 1e-6;
-        let phase = demodulate(&photos, &shifts, periods, &table).ok_or_else(|| ReadError::Patterns {
+        let steps = Steps::new(&photos, &shifts, periods, &table).ok_or_else(|| ReadError::Patterns {
             axis: axis_name(*axis),
             why: format!("the {} photos with {periods} periods are not shifted enough", photos.len()),
         })?;
-        phases.entry(*axis).or_default().push(phase);
+        patterns.entry(*axis).or_default().push(steps);
     }
     let of = |axis| {
-        let list = phases.get(&axis).map(Vec::as_slice).unwrap_or_default();
+        let list = patterns.get(&axis).map(Vec::as_slice).unwrap_or_default();
         match list.first() {
             None => Err(ReadError::Patterns { axis: axis_name(axis), why: "there are none".into() }),
             Some(coarse) if coarse.periods > 1.0 => Err(ReadError::Patterns {

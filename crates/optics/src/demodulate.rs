@@ -1,13 +1,9 @@
 //! N photos of one shifted sine to phase and modulation, pixel by pixel.
-//!
-//! Least squares of `I_k = A + B cos(φ + 2π δ_k)` (generalised phase stepping, Greivenkamp 1984), on
-//! intensities made linear by a power law whose exponent is found from the photos: the second harmonic
-//! that a wrong exponent leaves is driven to zero.
 
 use crate::photo::Photo;
-use nalgebra::{DMatrix, Matrix3};
+use crate::steps::Steps;
 use rayon::prelude::*;
-use std::f64::consts::TAU;
+use std::f32::consts::{FRAC_PI_2, PI};
 
 /// Phase of one pattern, all pixels.
 #[derive(Debug, Clone)]
@@ -31,75 +27,96 @@ impl Phase {
     }
 }
 
-/// Linear intensity of every stored level for a power-law response.
-pub fn linear_table(gamma: f64) -> [f32; 256] {
-    std::array::from_fn(|level| (level as f64 / 255.0).powf(gamma) as f32)
-}
-
-/// Weights that turn N linear intensities into `(A, B cos φ, B sin φ)`; `None` when the shifts
-/// (in periods) do not determine them.
-fn weights(shifts: &[f64]) -> Option<DMatrix<f64>> {
-    let design = design_matrix(shifts);
-    let normal: Matrix3<f64> = (design.transpose() * &design).fixed_view::<3, 3>(0, 0).into_owned();
-    let smallest = normal.symmetric_eigenvalues().min();
-    if smallest < 0.05 * shifts.len() as f64 {
-        return None;
-    }
-    let inverse = normal.try_inverse()?;
-    Some(DMatrix::from_column_slice(3, 3, inverse.as_slice()) * design.transpose())
-}
-
-fn design_matrix(shifts: &[f64]) -> DMatrix<f64> {
-    DMatrix::from_fn(shifts.len(), 3, |k, c| match c {
-        0 => 1.0,
-        1 => (TAU * shifts[k]).cos(),
-        _ => -(TAU * shifts[k]).sin(),
-    })
-}
-
 /// Demodulates photos of one pattern; `None` when their shifts do not determine the phase.
 pub fn demodulate(photos: &[&Photo], shifts: &[f64], periods: f64, table: &[f32; 256]) -> Option<Phase> {
-    let n = photos.len();
-    let w = weights(shifts)?;
-    let w: Vec<[f32; 3]> = (0..n).map(|k| [w[(0, k)] as f32, w[(1, k)] as f32, w[(2, k)] as f32]).collect();
-    let pixels = photos[0].grey.len();
-    let (mut phase, mut modulation) = (vec![0f32; pixels], vec![0f32; pixels]);
-    const BLOCK: usize = 8192;
-    phase.par_chunks_mut(BLOCK).zip(modulation.par_chunks_mut(BLOCK)).enumerate().for_each(|(b, (sine, cosine))| {
-        let at = b * BLOCK;
-        for (photo, w) in photos.iter().zip(&w) {
+    Some(Steps::new(photos, shifts, periods, table)?.demodulate())
+}
+
+impl Steps<'_> {
+    /// Phase and modulation of every pixel.
+    pub fn demodulate(&self) -> Phase {
+        let width = self.photos[0].width;
+        let pixels = self.photos[0].grey.len();
+        let steps = self.photos.len();
+        let mut noise = self.noise();
+        let grainy = (2.0 / steps as f64).sqrt() * noise > GRAINY_RAD * self.strong();
+        let (mut phase, mut modulation) = (vec![0f32; pixels], vec![0f32; pixels]);
+        each_block(&mut phase, &mut modulation, |at, sine, cosine| {
+            self.phasors(at, sine, cosine);
+            if !grainy {
+                to_polar(sine, cosine);
+            }
+        });
+        if grainy {
+            // Averaging the phasor before its angle is taken keeps grain from turning into wrong orders.
+            phase = box_three(&phase, width);
+            modulation = box_three(&modulation, width);
+            noise /= 3.0;
+            each_block(&mut phase, &mut modulation, |_, sine, cosine| to_polar(sine, cosine));
+        }
+        Phase { periods: self.periods, phase, modulation, noise, steps }
+    }
+
+    /// `B sin φ` and `B cos φ` of the pixels from `at` on, added to what is there.
+    fn phasors(&self, at: usize, sine: &mut [f32], cosine: &mut [f32]) {
+        for (photo, w) in self.photos.iter().zip(&self.weights) {
             let levels = &photo.grey[at..at + sine.len()];
             for ((s, c), &level) in sine.iter_mut().zip(cosine.iter_mut()).zip(levels) {
-                let value = table[usize::from(level)];
+                let value = self.table[usize::from(level)];
                 *c += w[1] * value;
                 *s += w[2] * value;
             }
         }
-    });
-    let mut noise = noise_level(photos, shifts, table);
-    let strong = percentile_90(&phase, &modulation);
-    if (2.0 / n as f64).sqrt() * noise > GRAINY_RAD * strong {
-        // Averaging the phasor before its angle is taken keeps grain from turning into wrong orders.
-        phase = box_three(&phase, photos[0].width);
-        modulation = box_three(&modulation, photos[0].width);
-        noise /= 3.0;
     }
-    phase.par_chunks_mut(BLOCK).zip(modulation.par_chunks_mut(BLOCK)).for_each(|(sine, cosine)| {
-        for (s, c) in sine.iter_mut().zip(cosine) {
-            (*s, *c) = (s.atan2(*c), s.hypot(*c));
-        }
-    });
-    Some(Phase { periods, phase, modulation, noise, steps: n })
+
+    /// Amplitude that a tenth of the pixels exceed.
+    fn strong(&self) -> f64 {
+        let pixels = self.photos[0].grey.len();
+        let size = |(c, s): (f32, f32)| (c * c + s * s).sqrt();
+        let mut all: Vec<f32> = (0..pixels).step_by(61).map(|i| size(self.phasor(i))).collect();
+        let at = all.len() * 9 / 10;
+        f64::from(*all.select_nth_unstable_by(at, f32::total_cmp).1)
+    }
 }
 
 /// Phase noise of the brightest tenth above which a photo set counts as grainy, rad.
 const GRAINY_RAD: f64 = 0.06;
+/// Pixels that stay in the fastest cache together with their photos.
+const BLOCK: usize = 4096;
 
-/// Amplitude that a tenth of the pixels exceed.
-fn percentile_90(sine: &[f32], cosine: &[f32]) -> f64 {
-    let mut all: Vec<f32> = (0..sine.len()).step_by(61).map(|i| sine[i].hypot(cosine[i])).collect();
-    let at = all.len() * 9 / 10;
-    f64::from(*all.select_nth_unstable_by(at, f32::total_cmp).1)
+fn each_block(a: &mut [f32], b: &mut [f32], f: impl Fn(usize, &mut [f32], &mut [f32]) + Sync) {
+    a.par_chunks_mut(BLOCK).zip(b.par_chunks_mut(BLOCK)).enumerate().for_each(|(k, (a, b))| f(k * BLOCK, a, b));
+}
+
+/// `(B sin φ, B cos φ)` to `(φ, B)` in place.
+fn to_polar(sine: &mut [f32], cosine: &mut [f32]) {
+    for (s, c) in sine.iter_mut().zip(cosine) {
+        (*s, *c) = (angle(*s, *c), (*s * *s + *c * *c).sqrt());
+    }
+}
+
+/// Angle of `(c, s)`, rad, without branches so that it runs several pixels at a time. The series is
+/// Abramowitz and Stegun's 4.4.49, right to 2e-8; single precision adds about 2e-7.
+pub(crate) fn angle(s: f32, c: f32) -> f32 {
+    const SERIES: [f32; 8] = [
+        0.002_866_225_7,
+        -0.016_165_737,
+        0.042_909_615,
+        -0.075_289_64,
+        0.106_562_64,
+        -0.142_089,
+        0.199_935_5,
+        -0.333_331_45,
+    ];
+    let (ys, xs) = (s.abs(), c.abs());
+    let (small, large) = (ys.min(xs), ys.max(xs).max(f32::MIN_POSITIVE));
+    let t = small / large;
+    let q = t * t;
+    let series = SERIES.iter().fold(0.0, |sum, a| sum * q + a);
+    let first = t + t * q * series;
+    let quarter = if ys > xs { FRAC_PI_2 - first } else { first };
+    let half = if c < 0.0 { PI - quarter } else { quarter };
+    if s < 0.0 { -half } else { half }
 }
 
 /// Mean of each pixel's 3 x 3 neighbourhood; the outermost pixels stay.
@@ -116,60 +133,18 @@ fn box_three(values: &[f32], width: usize) -> Vec<f32> {
     out
 }
 
-/// Spread of the intensities about the fitted sine, from the median absolute residual. With three photos
-/// there is no residual: the quantisation step stands in.
-fn noise_level(photos: &[&Photo], shifts: &[f64], table: &[f32; 256]) -> f64 {
-    let n = photos.len();
-    let Some(w) = weights(shifts).filter(|_| n > 3) else { return 1.0 / 255.0 };
-    let project = DMatrix::identity(n, n) - design_matrix(shifts) * w;
-    let freedom = (n - 3) as f64;
-    let mut sums: Vec<f64> = (0..photos[0].grey.len())
-        .step_by(97)
-        .map(|i| {
-            let values = DMatrix::from_fn(n, 1, |k, _| f64::from(table[usize::from(photos[k].grey[i])]));
-            ((&project * values).norm_squared() / freedom).sqrt()
-        })
-        .collect();
-    let middle = sums.len() / 2;
-    let (_, median, _) = sums.select_nth_unstable_by(middle, f64::total_cmp);
-    // Median of |N(0,1)| is 0.6745; for more freedom the ratio tends to one.
-    (*median / if n == 4 { 0.6745 } else { 0.85 }).max(2e-4)
-}
+#[cfg(test)]
+mod tests {
+    use super::*;
 
-/// The power-law exponent that leaves no second harmonic, between 1 and 3; 2.2 where it cannot be told.
-/// `photos` must be four quarter-period steps in order.
-pub fn estimate_gamma(photos: &[&Photo]) -> f64 {
-    let harmonic = |gamma: f64| -> f64 {
-        let table = linear_table(gamma);
-        let (mut cross, mut square) = (0.0, 0.0);
-        for i in (0..photos[0].grey.len()).step_by(53) {
-            let levels: [u8; 4] = std::array::from_fn(|k| photos[k].grey[i]);
-            if levels.iter().any(|&l| l > 250) {
-                continue;
-            }
-            let [a, b, c, d] = levels.map(|l| f64::from(table[usize::from(l)]));
-            let (re, im) = (a - c, d - b);
-            let power = re * re + im * im;
-            if power < 4e-4 {
-                continue;
-            }
-            let cos2 = (re * re - im * im) / power;
-            cross += 0.25 * (a - b + c - d) * cos2 * power.sqrt();
-            square += 0.5 * power * cos2 * cos2;
+    #[test]
+    fn the_angle_is_the_arc_tangent_all_around() {
+        for k in -3600..=3600 {
+            let (s, c) = (f64::from(k) * 0.05f64).to_radians().sin_cos();
+            let found = f64::from(angle(0.3 * s as f32, 0.3 * c as f32));
+            let off = (found - s.atan2(c)).abs();
+            assert!(off.min((off - 2.0 * std::f64::consts::PI).abs()) < 5e-7, "{k}: {off}");
         }
-        if square > 0.0 { cross / square } else { f64::NAN }
-    };
-    let (mut low, mut high) = (1.0, 3.0);
-    let (at_low, at_high) = (harmonic(low), harmonic(high));
-    if !(at_low * at_high < 0.0) {
-        return DEFAULT_GAMMA;
+        assert_eq!(angle(0.0, 0.0), 0.0);
     }
-    for _ in 0..20 {
-        let middle = 0.5 * (low + high);
-        if harmonic(middle) * at_low > 0.0 { low = middle } else { high = middle }
-    }
-    0.5 * (low + high)
 }
-
-/// What phones write when nothing else is known (sRGB's overall exponent).
-pub const DEFAULT_GAMMA: f64 = 2.2;

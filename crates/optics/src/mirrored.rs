@@ -1,17 +1,14 @@
-//! Phases of several periods to the board point every pixel mirrors.
-//!
-//! The finest phase of each axis is unwrapped over the region, then each connected area takes the one
-//! order on which most of its pixels agree by the coarser phases. A light paint scatters the board's own
-//! light and shifts coarse phases, so single pixels may vote wrong; areas do not.
+//! The board point every pixel mirrors, from the patterns of both axes.
 
 use crate::bundle::Mirrored;
 use crate::demodulate::Phase;
+use crate::mask::mirrored_mask;
+use crate::orders::board_fraction;
 use crate::pixel::Pixel;
-use crate::unwrap::unwrap;
+use crate::steps::Steps;
 use nalgebra::Vector2;
 use rayon::prelude::*;
-use std::collections::HashMap;
-use std::f32::consts::TAU;
+use std::f64::consts::TAU;
 
 /// The board point of every pixel of the panel photo.
 #[derive(Debug, Clone)]
@@ -72,137 +69,39 @@ impl BoardField {
     }
 }
 
-/// A modulation must exceed this many times its noise.
-const MODULATION_OVER_NOISE: f64 = 3.0;
-/// And this share of the ordinary modulation of the mirrored area.
-const MODULATION_SHARE: f32 = 0.3;
-/// Pixels taken off the rim of the mask, where a pixel sees half sticker and half board.
-const RIM_PX: usize = 2;
-/// Areas of fewer pixels are specks.
-const SMALLEST_AREA_PX: usize = 200;
-
-/// Joins the phases of both axes, each sorted from coarse to fine, into board points.
+/// Joins the patterns of both axes, each sorted from coarse to fine, into board points.
 /// `size_mm` is the lit width and height.
-pub fn board_field(u: &[Phase], v: &[Phase], width: usize, size_mm: (f64, f64)) -> BoardField {
-    let (Some(fine_u), Some(fine_v)) = (u.last(), v.last()) else {
-        unreachable!("callers give at least one phase an axis")
+pub fn board_field(u: &[Steps], v: &[Steps], width: usize, size_mm: (f64, f64)) -> BoardField {
+    let (Some((last_u, coarse_u)), Some((last_v, coarse_v))) = (u.split_last(), v.split_last()) else {
+        unreachable!("callers give at least one pattern an axis")
     };
-    let pixels = fine_u.phase.len();
-    let height = pixels / width;
-    let (mask_u, mask_v) = (stands_out(fine_u), stands_out(fine_v));
-    let both: Vec<bool> = mask_u.iter().zip(&mask_v).map(|(a, b)| *a && *b).collect();
-    let mask = erode(&clean(&both, width), width, RIM_PX);
-    let ((s_u, lost_u), (s_v, lost_v)) = rayon::join(|| fractions(u, &mask, width), || fractions(v, &mask, width));
-    let to_mm = |s: Vec<f32>, size: f64| -> Vec<f32> { s.into_iter().map(|s| (s - 0.5) * size as f32).collect() };
-    let noise = |phase: &Phase, size: f64, i: usize| phase.sigma(i) * size / (f64::from(TAU) * phase.periods);
-    let sigma_mm = (0..pixels)
-        .into_par_iter()
-        .with_min_len(4096)
-        .map(|i| if mask[i] { noise(fine_u, size_mm.0, i).hypot(noise(fine_v, size_mm.1, i)) as f32 } else { f32::NAN })
-        .collect();
-    let (mut u_mm, mut v_mm) = (to_mm(s_u, size_mm.0), to_mm(s_v, size_mm.1));
-    for i in 0..pixels {
-        if !(u_mm[i].is_finite() && v_mm[i].is_finite()) {
-            (u_mm[i], v_mm[i]) = (f32::NAN, f32::NAN);
-        }
-    }
-    BoardField { width, height, u_mm, v_mm, sigma_mm, undecided: lost_u.max(lost_v) }
+    let (fine_u, fine_v) = rayon::join(|| last_u.demodulate(), || last_v.demodulate());
+    let mask = mirrored_mask(&fine_u, &fine_v, width);
+    let sigma_mm = board_sigma(&fine_u, &fine_v, &mask, size_mm);
+    let ((mut u_mm, lost_u), (mut v_mm, lost_v)) = rayon::join(
+        || board_fraction(&fine_u, coarse_u, &mask, width),
+        || board_fraction(&fine_v, coarse_v, &mask, width),
+    );
+    u_mm.par_iter_mut().zip(&mut v_mm).with_min_len(4096).for_each(|(u, v)| {
+        (*u, *v) = if (*u + *v).is_finite() {
+            ((*u - 0.5) * size_mm.0 as f32, (*v - 0.5) * size_mm.1 as f32)
+        } else {
+            (f32::NAN, f32::NAN)
+        };
+    });
+    BoardField { width, height: mask.len() / width, u_mm, v_mm, sigma_mm, undecided: lost_u.max(lost_v) }
 }
 
-fn stands_out(phase: &Phase) -> Vec<bool> {
-    let floor = (MODULATION_OVER_NOISE * (2.0 / phase.steps as f64).sqrt() * phase.noise) as f32;
-    let mut strong: Vec<f32> = phase.modulation.iter().step_by(31).copied().filter(|&m| m > 2.0 * floor).collect();
-    let ordinary = if strong.is_empty() {
-        0.0
-    } else {
-        let middle = strong.len() / 2;
-        *strong.select_nth_unstable_by(middle, f32::total_cmp).1
+/// One-sigma noise of the board points, both axes together, mm; NaN outside the mask.
+fn board_sigma(u: &Phase, v: &Phase, mask: &[bool], size_mm: (f64, f64)) -> Vec<f32> {
+    let per_modulation = |phase: &Phase, size: f64| {
+        let at_one = (2.0 / phase.steps as f64).sqrt() * phase.noise;
+        (at_one * size / (TAU * phase.periods)) as f32
     };
-    let limit = floor.max(MODULATION_SHARE * ordinary);
-    phase.modulation.iter().map(|&m| m > limit).collect()
-}
-
-/// Majority of the 3 x 3 neighbourhood: single noisy pixels neither poke holes nor make specks.
-fn clean(mask: &[bool], width: usize) -> Vec<bool> {
-    let height = mask.len() / width;
-    let mut out = vec![false; mask.len()];
-    out.par_chunks_mut(width).enumerate().for_each(|(y, row)| {
-        if y == 0 || y + 1 >= height {
-            return;
-        }
-        for x in 1..width - 1 {
-            let i = y * width + x;
-            let count: usize = [i - width, i, i + width]
-                .iter()
-                .map(|&c| usize::from(mask[c - 1]) + usize::from(mask[c]) + usize::from(mask[c + 1]))
-                .sum();
-            row[x] = count >= 5;
-        }
-    });
-    out
-}
-
-fn erode(mask: &[bool], width: usize, by: usize) -> Vec<bool> {
-    let height = mask.len() / width;
-    let mut across = vec![false; mask.len()];
-    across.par_chunks_mut(width).enumerate().for_each(|(y, row)| {
-        for x in by..width - by {
-            row[x] = (x - by..=x + by).all(|k| mask[y * width + k]);
-        }
-    });
-    let mut out = vec![false; mask.len()];
-    out.par_chunks_mut(width).enumerate().for_each(|(y, row)| {
-        if y >= by && y + by < height {
-            for x in 0..width {
-                row[x] = (y - by..=y + by).all(|k| across[k * width + x]);
-            }
-        }
-    });
-    out
-}
-
-/// Fraction of the board per pixel, and how many pixels stayed without an order.
-fn fractions(phases: &[Phase], mask: &[bool], width: usize) -> (Vec<f32>, usize) {
-    let Some((fine, coarse)) = phases.split_last() else { return (Vec::new(), 0) };
-    let (mut phase, label) = unwrap(&fine.phase, mask, width);
-    let mut votes: HashMap<u32, HashMap<i32, usize>> = HashMap::new();
-    for i in 0..phase.len() {
-        if label[i] != u32::MAX && i % 3 == 0 {
-            let turns = (absolute(coarse, fine, i) - phase[i]) / TAU;
-            *votes.entry(label[i]).or_default().entry(turns.round() as i32).or_default() += 1;
-        }
-    }
-    let order: HashMap<u32, i32> = votes
-        .into_iter()
-        .filter(|(_, v)| v.values().sum::<usize>() * 3 >= SMALLEST_AREA_PX)
-        .filter_map(|(l, v)| v.into_iter().max_by_key(|&(turns, n)| (n, turns)).map(|(turns, _)| (l, turns)))
-        .collect();
-    let mut lost = 0;
-    let scale = 1.0 / (TAU * fine.periods as f32);
-    for (value, l) in phase.iter_mut().zip(&label) {
-        *value = match order.get(l) {
-            Some(&turns) => (*value + TAU * turns as f32) * scale,
-            None => {
-                lost += usize::from(*l != u32::MAX);
-                f32::NAN
-            }
-        };
-    }
-    (phase, lost)
-}
-
-/// Fine phase with the order that the coarser phases give at this one pixel, coarse to fine.
-fn absolute(coarse: &[Phase], fine: &Phase, i: usize) -> f32 {
-    let mut known: Option<(f32, f64)> = None;
-    for phase in coarse.iter().chain([fine]) {
-        let value = match known {
-            None => phase.phase[i].rem_euclid(TAU),
-            Some((before, periods)) => {
-                let guess = before * (phase.periods / periods) as f32;
-                phase.phase[i] + TAU * ((guess - phase.phase[i]) / TAU).round()
-            }
-        };
-        known = Some((value, phase.periods));
-    }
-    known.map_or(0.0, |k| k.0)
+    let (a, b) = (per_modulation(u, size_mm.0), per_modulation(v, size_mm.1));
+    let sigma = |i: usize| {
+        let (x, y) = (a / u.modulation[i].max(1e-9), b / v.modulation[i].max(1e-9));
+        if mask[i] { (x * x + y * y).sqrt() } else { f32::NAN }
+    };
+    (0..mask.len()).into_par_iter().with_min_len(4096).map(sigma).collect()
 }

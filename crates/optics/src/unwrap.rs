@@ -1,85 +1,151 @@
 //! Unwrapping over the region, and the one absolute order of each connected area.
 //!
 //! Sorting by reliability, following a non-continuous path (Herráez, Burton, Lalor, Gdeisat 2002):
-//! edges between neighbours are joined from the most to the least reliable; here edges are binned
-//! instead of sorted, which keeps the order up to the width of a bin.
+//! neighbours are joined from the most to the least reliable pair. Stretches of a row along which the phase
+//! runs smoothly are one piece from the start, so only their seams are sorted.
 
-use std::f32::consts::{PI, TAU};
+use rayon::prelude::*;
+use std::f32::consts::{FRAC_PI_2, PI, TAU};
 
-/// Unwraps `phase` (rad) where `mask` holds. Returns the unwrapped phase and, per pixel, the label of its
-/// connected area (`u32::MAX` outside the mask). Each area is right up to a multiple of 2π.
+/// Unwraps `phase` (rad, in (-π, π]) where `mask` holds. Returns the unwrapped phase and, per pixel, the
+/// label of its connected area (`u32::MAX` outside the mask; labels are below the number of pixels). Each
+/// area is right up to a multiple of 2π.
 pub fn unwrap(phase: &[f32], mask: &[bool], width: usize) -> (Vec<f32>, Vec<u32>) {
     let reliability = reliabilities(phase, mask, width);
-    let mut groups = Groups::new(phase.len());
-    for edge in edges_by_reliability(&reliability, mask, width) {
-        let (a, b) = ((edge >> 1) as usize, (edge >> 1) as usize + if edge & 1 == 1 { width } else { 1 });
-        groups.join(a, b, ((phase[a] - phase[b]) / TAU).round() as i32);
+    let (mut out, mut label, stretches) = stretches(phase, &reliability, mask, width);
+    let mut seams = seams(&out, &reliability, &label, width);
+    seams.sort_unstable_by(|a, b| a.doubt.total_cmp(&b.doubt));
+    let mut groups = Groups::new(stretches);
+    for s in &seams {
+        groups.join(s.from as usize, s.to as usize, s.jump);
     }
-    let mut out = vec![f32::NAN; phase.len()];
-    let mut label = vec![u32::MAX; phase.len()];
-    for i in 0..phase.len() {
-        if mask[i] {
-            let (root, turns) = groups.find(i);
-            out[i] = phase[i] + TAU * turns as f32;
-            label[i] = root as u32;
+    let found: Vec<(u32, f32)> = (0..stretches)
+        .map(|k| {
+            let (root, turns) = groups.find(k);
+            (root as u32, TAU * turns as f32)
+        })
+        .collect();
+    out.par_chunks_mut(width).zip(label.par_chunks_mut(width)).for_each(|(out, label)| {
+        for (value, label) in out.iter_mut().zip(label).filter(|(_, l)| **l != u32::MAX) {
+            let (root, turn) = found[*label as usize];
+            *value += turn;
+            *label = root;
         }
-    }
+    });
     (out, label)
 }
 
+/// Nearest whole turn taken off a difference of two wrapped phases.
 fn wrap(d: f32) -> f32 {
-    d - TAU * (d / TAU).round()
+    if d > PI {
+        d - TAU
+    } else if d < -PI {
+        d + TAU
+    } else {
+        d
+    }
 }
 
 /// Second difference of the phase: small is reliable (equation 3 of the paper, without the diagonals).
 fn reliabilities(phase: &[f32], mask: &[bool], width: usize) -> Vec<f32> {
-    use rayon::prelude::*;
-    let n = phase.len();
-    (0..n)
-        .into_par_iter()
-        .with_min_len(4096)
-        .map(|i| {
-            let x = i % width;
-            let inner = x > 0 && x + 1 < width && i >= width && i + width < n;
-            if !(mask[i] && inner && mask[i - 1] && mask[i + 1] && mask[i - width] && mask[i + width]) {
-                return 2.0 * PI;
-            }
-            let h = wrap(phase[i - 1] - phase[i]) - wrap(phase[i] - phase[i + 1]);
-            let v = wrap(phase[i - width] - phase[i]) - wrap(phase[i] - phase[i + width]);
-            (h * h + v * v).sqrt()
-        })
-        .collect()
+    let height = phase.len() / width;
+    let mut out = vec![RIM; phase.len()];
+    out.par_chunks_mut(width).enumerate().filter(|(y, _)| *y > 0 && y + 1 < height).for_each(|(y, row)| {
+        let [above, here, below] = [y - 1, y, y + 1].map(|k| &phase[k * width..(k + 1) * width]);
+        let [m_above, m_here, m_below] = [y - 1, y, y + 1].map(|k| &mask[k * width..(k + 1) * width]);
+        for x in 1..width - 1 {
+            let inside = m_here[x] & m_here[x - 1] & m_here[x + 1] & m_above[x] & m_below[x];
+            let h = wrap(here[x - 1] - here[x]) - wrap(here[x] - here[x + 1]);
+            let v = wrap(above[x] - here[x]) - wrap(here[x] - below[x]);
+            row[x] = if inside { (h * h + v * v).sqrt() } else { RIM };
+        }
+    });
+    out
 }
 
-/// Edges as `pixel << 1 | vertical`, most reliable first.
-fn edges_by_reliability(reliability: &[f32], mask: &[bool], width: usize) -> Vec<u32> {
-    const BINS: usize = 1024;
-    let bin =
-        |a: usize, b: usize| (((reliability[a] + reliability[b]) * (BINS as f32 / (4.0 * PI))) as usize).min(BINS - 1);
-    let each = |f: &mut dyn FnMut(usize, u32)| {
-        for i in 0..mask.len() {
-            if !mask[i] {
+/// What stands for the second difference where a neighbour is missing: the largest there is.
+const RIM: f32 = TAU;
+/// Second difference up to which two neighbours are joined without waiting their turn, rad. Together with
+/// steps below a quarter turn no loop of four such pairs can contradict itself.
+const SMOOTH: f32 = 0.5;
+
+/// Cuts every row into stretches of smooth phase. Returns the phase unwrapped along each stretch (NaN
+/// outside the mask), each pixel's stretch, and how many there are.
+fn stretches(phase: &[f32], reliability: &[f32], mask: &[bool], width: usize) -> (Vec<f32>, Vec<u32>, usize) {
+    let (mut out, mut label) = (vec![f32::NAN; phase.len()], vec![u32::MAX; phase.len()]);
+    let counts: Vec<u32> = out
+        .par_chunks_mut(width)
+        .zip(label.par_chunks_mut(width))
+        .enumerate()
+        .map(|(y, (out, label))| {
+            let row = y * width..(y + 1) * width;
+            cut_row(&phase[row.clone()], &reliability[row.clone()], &mask[row], out, label)
+        })
+        .collect();
+    let mut total = 0;
+    let starts = counts.iter().map(|n| {
+        total += n;
+        total - n
+    });
+    let starts: Vec<u32> = starts.collect();
+    label.par_chunks_mut(width).zip(starts).for_each(|(row, start)| {
+        row.iter_mut().filter(|l| **l != u32::MAX).for_each(|l| *l += start);
+    });
+    (out, label, total as usize)
+}
+
+fn cut_row(phase: &[f32], reliability: &[f32], mask: &[bool], out: &mut [f32], label: &mut [u32]) -> u32 {
+    let (mut count, mut turns) = (0, 0);
+    for x in (0..phase.len()).filter(|&x| mask[x]) {
+        let joined = x > 0 && mask[x - 1] && reliability[x - 1] < SMOOTH && reliability[x] < SMOOTH;
+        let step = if joined { phase[x] - phase[x - 1] } else { TAU };
+        if wrap(step).abs() < FRAC_PI_2 && joined {
+            turns += i32::from(step < -PI) - i32::from(step > PI);
+        } else {
+            (count, turns) = (count + 1, 0);
+        }
+        out[x] = phase[x] + TAU * turns as f32;
+        label[x] = count - 1;
+    }
+    count
+}
+
+/// Two stretches that touch, by their most reliable pair of pixels.
+struct Seam {
+    doubt: f32,
+    from: u32,
+    to: u32,
+    /// Turns `to` has more than `from`.
+    jump: i32,
+}
+
+fn seams(out: &[f32], reliability: &[f32], label: &[u32], width: usize) -> Vec<Seam> {
+    let height = out.len() / width;
+    let between = |a: usize, b: usize| Seam {
+        doubt: reliability[a] + reliability[b],
+        from: label[a],
+        to: label[b],
+        jump: ((out[a] - out[b]) / TAU).round() as i32,
+    };
+    let of_row = |y: usize| {
+        let mut found: Vec<Seam> = Vec::new();
+        let row = y * width..(y + 1) * width;
+        for a in row.clone() {
+            let b = a + width;
+            if y + 1 == height || label[a] == u32::MAX || label[b] == u32::MAX {
                 continue;
             }
-            if i % width + 1 < width && mask[i + 1] {
-                f(bin(i, i + 1), (i as u32) << 1);
-            }
-            if i + width < mask.len() && mask[i + width] {
-                f(bin(i, i + width), (i as u32) << 1 | 1);
+            match found.last_mut().filter(|s| (s.from, s.to) == (label[a], label[b])) {
+                Some(last) if last.doubt <= reliability[a] + reliability[b] => {}
+                Some(last) => *last = between(a, b),
+                None => found.push(between(a, b)),
             }
         }
+        let apart = |a: &usize| label[*a] != label[a + 1] && label[*a] != u32::MAX && label[a + 1] != u32::MAX;
+        found.extend((row.start..row.end - 1).filter(apart).map(|a| between(a, a + 1)));
+        found
     };
-    let mut starts = vec![0usize; BINS + 1];
-    each(&mut |b, _| starts[b + 1] += 1);
-    for b in 0..BINS {
-        starts[b + 1] += starts[b];
-    }
-    let mut edges = vec![0u32; starts[BINS]];
-    each(&mut |b, edge| {
-        edges[starts[b]] = edge;
-        starts[b] += 1;
-    });
-    edges
+    (0..height).into_par_iter().flat_map_iter(of_row).collect()
 }
 
 /// Union-find whose links carry whole turns relative to the parent.
@@ -144,7 +210,7 @@ mod tests {
                 0.012 * x * x + 0.009 * y * y + 0.3 * x
             })
             .collect();
-        let wrapped: Vec<f32> = truth.iter().map(|&t| wrap(t)).collect();
+        let wrapped: Vec<f32> = truth.iter().map(|&t| t - TAU * (t / TAU).round()).collect();
         let (out, label) = unwrap(&wrapped, &vec![true; w * h], w);
         let offset = out[0] - truth[0];
         assert!((offset / TAU - (offset / TAU).round()).abs() < 1e-3);
