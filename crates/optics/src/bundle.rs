@@ -8,7 +8,9 @@
 
 use crate::capture::Capture;
 use crate::locate::{Layout, PanelTag, tag_corners};
+use crate::mirror::{Mirror, Slope};
 use crate::pixel::{Camera, Pixel, isometry, six_numbers};
+use crate::smooth_panel::SmoothPanel;
 use crate::tags::TagView;
 use nalgebra::{DMatrix, DVector, Isometry3, Point3, Rotation2, Vector2, Vector3};
 use rayon::prelude::*;
@@ -37,63 +39,6 @@ pub struct BundleSettings {
     pub degree: usize,
 }
 
-/// A smooth panel: polynomial of x and y in units of `scale_mm`, height in mm.
-#[derive(Debug, Clone)]
-pub struct SmoothPanel {
-    /// Length unit, mm.
-    pub scale_mm: f64,
-    /// Total degree.
-    pub degree: usize,
-    /// Coefficients, by total degree then by power of y, mm.
-    pub c: Vec<f64>,
-}
-
-impl SmoothPanel {
-    /// How many coefficients a degree has.
-    pub fn terms(degree: usize) -> usize {
-        (degree + 1) * (degree + 2) / 2
-    }
-
-    /// Height (mm) and slopes at a panel position.
-    pub fn at(&self, x_mm: f64, y_mm: f64) -> (f64, f64, f64) {
-        let (x, y) = (x_mm / self.scale_mm, y_mm / self.scale_mm);
-        let (mut px, mut py) = ([1.0; 9], [1.0; 9]);
-        for k in 1..=self.degree {
-            px[k] = px[k - 1] * x;
-            py[k] = py[k - 1] * y;
-        }
-        let (mut z, mut zx, mut zy, mut i) = (0.0, 0.0, 0.0, 0);
-        for d in 0..=self.degree {
-            for j in 0..=d {
-                let (a, c) = (d - j, self.c[i]);
-                z += c * px[a] * py[j];
-                if a > 0 {
-                    zx += c * a as f64 * px[a - 1] * py[j];
-                }
-                if j > 0 {
-                    zy += c * j as f64 * px[a] * py[j - 1];
-                }
-                i += 1;
-            }
-        }
-        (z, zx / self.scale_mm, zy / self.scale_mm)
-    }
-
-    /// Where a ray meets the panel, and the slopes there: four Newton steps from the plane z = 0.
-    pub fn meet(&self, origin: &Point3<f64>, ray: &Vector3<f64>) -> (Point3<f64>, (f64, f64)) {
-        let mut s = -origin.z / ray.z;
-        let mut hit = origin + ray * s;
-        let mut slopes = (0.0, 0.0);
-        for _ in 0..4 {
-            let (z, zx, zy) = self.at(hit.x, hit.y);
-            slopes = (zx, zy);
-            s -= (hit.z - z) / (ray.z - zx * ray.x - zy * ray.y);
-            hit = origin + ray * s;
-        }
-        (hit, slopes)
-    }
-}
-
 /// The refined scene.
 #[derive(Debug, Clone)]
 pub struct Scene {
@@ -111,29 +56,31 @@ pub struct Scene {
     pub board_median_mm: f64,
 }
 
-const POSES: usize = 12;
+/// Numbers of the set-up camera's and the board's pose; the board's come second.
+pub(crate) const POSES: usize = 12;
 const CAMERAS: usize = 4;
 const INSETS: usize = 3;
-const FIXED: usize = POSES + CAMERAS + INSETS;
+pub(crate) const FIXED: usize = POSES + CAMERAS + INSETS;
 
-struct Problem<'a> {
+pub(crate) struct Problem<'a> {
     capture: &'a Capture,
     cameras: [Camera; 2],
-    panel_from_camera: Isometry3<f64>,
-    ids: Vec<usize>,
+    pub(crate) panel_from_camera: Isometry3<f64>,
+    pub(crate) ids: Vec<usize>,
     panel_views: Vec<&'a TagView>,
     setup_views: Vec<&'a TagView>,
     mirrored: &'a [Mirrored],
-    settings: &'a BundleSettings,
+    pub(crate) settings: &'a BundleSettings,
     scale_mm: f64,
 }
 
-struct Unpacked {
+/// The parameters as what they stand for.
+pub(crate) struct Unpacked {
     setup_from_panel: Isometry3<f64>,
-    panel_from_board: Isometry3<f64>,
-    cameras: [Camera; 2],
+    pub(crate) panel_from_board: Isometry3<f64>,
+    pub(crate) cameras: [Camera; 2],
     insets: [f64; 3],
-    panel: SmoothPanel,
+    pub(crate) panel: SmoothPanel,
 }
 
 impl Problem<'_> {
@@ -171,8 +118,8 @@ impl Problem<'_> {
         })
     }
 
-    /// Residuals in units of sigma: first corners and priors, then two per mirrored point.
-    fn residuals(&self, p: &DVector<f64>) -> (Vec<f64>, Vec<f64>) {
+    /// Residuals of corners and priors, in units of sigma.
+    fn anchors(&self, p: &DVector<f64>) -> Vec<f64> {
         let u = self.unpack(p);
         let mut r = Vec::new();
         let camera_from_panel = self.panel_from_camera.inverse();
@@ -207,23 +154,19 @@ impl Problem<'_> {
         r.push(s[POSES + 2] / self.settings.k1_sigma);
         r.push(s[POSES + 3] / self.settings.k1_sigma);
         r.extend(u.insets.map(|i| (i - INSET_PRIOR_PX) / INSET_SIGMA_PX));
-        let board_from_panel = u.panel_from_board.inverse();
-        let mut m = Vec::with_capacity(2 * self.mirrored.len());
-        for seen in self.mirrored {
-            let origin = self.panel_from_camera * Point3::origin();
-            let ray = self.panel_from_camera * u.cameras[0].ray(&seen.pixel);
-            let d = mirror_on_board(&u.panel, &origin, &ray, &board_from_panel)
-                .map_or(Vector2::new(FAR_MM, FAR_MM), |b| b - seen.board_mm);
-            m.extend([d.x / self.settings.board_sigma_mm, d.y / self.settings.board_sigma_mm]);
-        }
-        (r, m)
+        r
+    }
+
+    /// Distances on the board between where each mirrored point should be and is, in units of sigma.
+    fn misses(&self, p: &DVector<f64>) -> Vec<Vector2<f64>> {
+        let u = self.unpack(p);
+        let mirror = Mirror::new(self, &u);
+        self.mirrored.par_iter().with_min_len(64).map(|seen| mirror.miss(seen)).collect()
     }
 }
 
 const INSET_PRIOR_PX: f64 = 0.3;
 const INSET_SIGMA_PX: f64 = 0.5;
-/// Stands for a mirrored point that the prediction sends away from the board.
-const FAR_MM: f64 = 1e4;
 
 /// Moves each corner inward along both of its sides.
 fn inset_corners(c: [Pixel; 4], inset: f64) -> [Pixel; 4] {
@@ -233,21 +176,6 @@ fn inset_corners(c: [Pixel; 4], inset: f64) -> [Pixel; 4] {
         let sine = next.perp(&last).abs().max(0.2);
         c[i] + (next + last) * (inset / sine)
     })
-}
-
-/// Where a ray that meets the smooth panel ends on the board, mm.
-fn mirror_on_board(
-    panel: &SmoothPanel,
-    origin: &Point3<f64>,
-    ray: &Vector3<f64>,
-    board_from_panel: &Isometry3<f64>,
-) -> Option<Vector2<f64>> {
-    let (hit, slopes) = panel.meet(origin, ray);
-    let n = Vector3::new(-slopes.0, -slopes.1, 1.0).normalize();
-    let out = board_from_panel * (ray - n * (2.0 * ray.dot(&n)));
-    let from = board_from_panel * hit;
-    let t = -from.z / out.z;
-    (t > 0.0).then(|| Vector2::new(from.x + t * out.x, from.y + t * out.y))
 }
 
 /// Refines the scene.
@@ -288,31 +216,28 @@ pub fn refine(
 
 /// Robust scales in turn, mm on the board: from a whole panel's curvature not yet known to peel.
 const SCALES_MM: [f64; 7] = [400.0, 100.0, 40.0, 20.0, 10.0, 6.0, 4.0];
+const STEPS_PER_SCALE: usize = 8;
+/// Relative gain below which a scale has given what it can.
+const LEAST_GAIN: f64 = 1e-5;
 
-fn weight(dx: f64, dy: f64, scale: f64) -> f64 {
-    let q = 1.0 + (dx * dx + dy * dy) / (scale * scale);
+/// Geman and McClure's weight of a miss.
+fn weight(miss: &Vector2<f64>, scale: f64) -> f64 {
+    let q = 1.0 + miss.norm_squared() / (scale * scale);
     1.0 / (q * q)
 }
 
-fn cost(r: &[f64], m: &[f64], scale: f64) -> f64 {
-    let robust: f64 = m
-        .chunks_exact(2)
-        .map(|d| {
-            let e = d[0] * d[0] + d[1] * d[1];
-            e / (1.0 + e / (scale * scale))
-        })
-        .sum();
-    r.iter().map(|v| v * v).sum::<f64>() + robust
+fn cost(anchors: &[f64], misses: &[Vector2<f64>], scale: f64) -> f64 {
+    let robust = |m: &Vector2<f64>| m.norm_squared() / (1.0 + m.norm_squared() / (scale * scale));
+    anchors.iter().map(|v| v * v).sum::<f64>() + misses.iter().map(robust).sum::<f64>()
 }
 
 /// A few Levenberg-Marquardt steps at one robust scale.
 fn descend(problem: &Problem, mut p: DVector<f64>, scale_mm: f64) -> DVector<f64> {
     let scale = scale_mm / problem.settings.board_sigma_mm;
     let mut damping = 1e-6;
-    let (mut r, mut m) = problem.residuals(&p);
-    let mut now = cost(&r, &m, scale);
+    let mut now = cost(&problem.anchors(&p), &problem.misses(&p), scale);
     for _ in 0..STEPS_PER_SCALE {
-        let (normal, gradient) = normal_equations(problem, &p, &r, &m, scale);
+        let (normal, gradient) = normal_equations(problem, &p, scale);
         let mut improved = false;
         for _ in 0..6 {
             let mut damped = normal.clone();
@@ -325,13 +250,11 @@ fn descend(problem: &Problem, mut p: DVector<f64>, scale_mm: f64) -> DVector<f64
                 continue;
             };
             let trial = &p - factor.solve(&gradient);
-            let (tr, tm) = problem.residuals(&trial);
-            let then = cost(&tr, &tm, scale);
+            let then = cost(&problem.anchors(&trial), &problem.misses(&trial), scale);
             if then < now {
-                let gain = (now - then) / now;
-                (p, r, m, now) = (trial, tr, tm, then);
+                improved = (now - then) / now > LEAST_GAIN;
+                (p, now) = (trial, then);
                 damping = (damping * 0.1).max(1e-12);
-                improved = gain > 1e-5;
                 break;
             }
             damping *= 30.0;
@@ -343,45 +266,44 @@ fn descend(problem: &Problem, mut p: DVector<f64>, scale_mm: f64) -> DVector<f64
     p
 }
 
-const STEPS_PER_SCALE: usize = 8;
-
-fn normal_equations(
-    problem: &Problem,
-    p: &DVector<f64>,
-    r: &[f64],
-    m: &[f64],
-    scale: f64,
-) -> (DMatrix<f64>, DVector<f64>) {
-    let weights: Vec<f64> = m.chunks_exact(2).flat_map(|d| [weight(d[0], d[1], scale).sqrt(); 2]).collect();
-    let columns: Vec<Vec<f64>> = (0..p.len())
+/// `JᵀJ` and `Jᵀr`: the anchors by forward differences, the mirrored points by the chain rule.
+fn normal_equations(problem: &Problem, p: &DVector<f64>, scale: f64) -> (DMatrix<f64>, DVector<f64>) {
+    let anchors = DVector::from_vec(problem.anchors(p));
+    let columns: Vec<DVector<f64>> = (0..p.len())
         .into_par_iter()
         .map(|i| {
-            let step = STEP;
             let mut q = p.clone();
-            q[i] += step;
-            let (qr, qm) = problem.residuals(&q);
-            let head = qr.iter().zip(r).map(|(a, b)| (a - b) / step);
-            let tail = qm.iter().zip(m).zip(&weights).map(|((a, b), w)| w * (a - b) / step);
-            head.chain(tail).collect()
+            q[i] += STEP;
+            (DVector::from_vec(problem.anchors(&q)) - &anchors) / STEP
         })
         .collect();
-    let value: Vec<f64> = r.iter().copied().chain(m.iter().zip(&weights).map(|(v, w)| v * w)).collect();
-    let rows = value.len();
-    let jacobian = DMatrix::from_fn(rows, p.len(), |i, j| columns[j][i]);
-    let transposed = jacobian.transpose();
-    (&transposed * &jacobian, transposed * DVector::from_vec(value))
+    let jacobian = DMatrix::from_columns(&columns);
+    let (mut normal, mut gradient) = (jacobian.tr_mul(&jacobian), jacobian.tr_mul(&anchors));
+    let u = problem.unpack(p);
+    let mirror = Mirror::new(problem, &u);
+    let at = mirror.parameters();
+    let rows: Vec<Slope> = problem.mirrored.par_iter().with_min_len(32).map(|seen| mirror.slope(seen)).collect();
+    for row in rows {
+        let w = weight(&row.miss, scale);
+        for (a, da) in at.iter().zip(&row.by) {
+            gradient[*a] += w * da.dot(&row.miss);
+            for (b, db) in at.iter().zip(&row.by) {
+                normal[(*b, *a)] += w * da.dot(db);
+            }
+        }
+    }
+    (normal, gradient)
 }
 
 /// Forward-difference step: parameters are mm, rad, px or logarithms, all smooth at this size.
-const STEP: f64 = 1e-6;
+pub(crate) const STEP: f64 = 1e-6;
 
 fn finish(problem: &Problem, p: &DVector<f64>, layout: &Layout) -> Scene {
     let u = problem.unpack(p);
-    let (r, m) = problem.residuals(p);
+    let r = problem.anchors(p);
     let corners = &r[..r.len() - 7];
     let mean_square = corners.iter().map(|v| v * v).sum::<f64>() / corners.len().max(1) as f64;
-    let mut distance: Vec<f64> =
-        m.chunks_exact(2).map(|d| d[0].hypot(d[1]) * problem.settings.board_sigma_mm).collect();
+    let mut distance: Vec<f64> = problem.misses(p).iter().map(|m| m.norm() * problem.settings.board_sigma_mm).collect();
     distance.sort_by(f64::total_cmp);
     let tags = problem.ids.iter().enumerate().map(|(k, &id)| {
         let t = &p.as_slice()[FIXED + 3 * k..FIXED + 3 * k + 3];
