@@ -4,8 +4,9 @@ use crate::doubt::doubt;
 use crate::error::ReadError;
 use crate::gather::{Gathered, gather};
 use dentwright_optics::{
-    Axis, BoardField, BundleSettings, Camera, DEFAULT_GAMMA, Layout, Photo, Role, Scene, Steps, TagView, board_field,
-    estimate_gamma, find_tags, grid_over, linear_table, panel_plane, refine, setup_and_board, slopes_on,
+    Axis, Board, BoardField, BoardTag, BundleSettings, Camera, DEFAULT_GAMMA, Layout, Photo, Pixel, Role, Scene, Steps,
+    TagView, board_field, estimate_gamma, find_planar_tags, find_tags, grid_over, linear_table, panel_plane, refine,
+    setup_and_board, slopes_on, tag_corners,
 };
 use dentwright_surface::{
     Finish, IntegrateSettings, IntendedSettings, Map, SlopeMap, Spot, SpotSettings, areas, average, find_spots,
@@ -172,9 +173,8 @@ fn locate(g: &Gathered) -> Result<Seen, ReadError> {
         return Err(ReadError::NotScreen);
     };
     let ids = &g.capture.panel.tag_ids;
-    let everything: Vec<usize> = ids.iter().copied().chain(g.capture.board.tags.iter().map(|t| t.id)).collect();
-    let (panel_views, setup_views) = rayon::join(|| find_tags(panel, ids), || find_tags(setup, &everything));
-    let panel_views: Vec<TagView> = panel_views.into_iter().filter(|v| ids.contains(&v.id)).collect();
+    let panel_views: Vec<TagView> = find_tags(panel, ids).into_iter().filter(|v| ids.contains(&v.id)).collect();
+    let setup_views = find_planar_tags(setup, &[&panel_views, &board_tags(&g.capture.board)], TAGS_TO_STAND_ON);
     let ((camera, sigma), (setup_camera, setup_sigma)) = (first_guess(panel), first_guess(setup));
     let fail = |file: &str| {
         let file = file.to_owned();
@@ -191,6 +191,16 @@ fn locate(g: &Gathered) -> Result<Seen, ReadError> {
         views: [panel_views, setup_views],
         layout: Layout { panel_from_camera, setup_from_panel, panel_from_board, tags },
     })
+}
+
+/// Panel tags that locating needs at least.
+const TAGS_TO_STAND_ON: usize = 4;
+
+/// The board's tags as they lie on it, mm.
+fn board_tags(board: &Board) -> Vec<TagView> {
+    let on_board =
+        |t: &BoardTag| TagView { id: t.id, corners: tag_corners(t.size_mm).map(|c| c + Pixel::new(t.x_mm, t.y_mm)) };
+    board.tags.iter().map(on_board).collect()
 }
 
 /// Board point of every pixel, and the response exponent.

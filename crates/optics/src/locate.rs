@@ -1,9 +1,10 @@
 //! First estimate of where everything stands, from tags alone: panel plane, set-up camera, board.
 
 use crate::capture::Capture;
+use crate::homography::Homography;
 use crate::pixel::{Camera, Pixel};
 use crate::tags::TagView;
-use nalgebra::{DMatrix, Isometry3, Matrix3, Point3, Rotation3, Translation3, UnitQuaternion, Vector2, Vector3};
+use nalgebra::{Isometry3, Matrix3, Point3, Rotation3, Translation3, UnitQuaternion, Vector2, Vector3};
 use thiserror::Error;
 
 /// A tag lying on the panel.
@@ -143,22 +144,13 @@ pub fn setup_and_board(
 /// Pose of a plane from four or more of its points: normalised direct linear transform, then the
 /// rotation nearest to its first two columns (Zhang 2000, section 3.1).
 pub fn plane_pose(camera: &Camera, pairs: &[(Vector2<f64>, Pixel)]) -> Option<Isometry3<f64>> {
-    let scale = pairs.iter().map(|(p, _)| p.norm()).fold(0.0, f64::max).max(1e-9);
-    let mut a = DMatrix::zeros((2 * pairs.len()).max(9), 9);
-    for (k, (p, pixel)) in pairs.iter().enumerate() {
-        let (x, y) = (p.x / scale, p.y / scale);
+    let on_image = |pixel: &Pixel| {
         let ray = camera.ray(pixel);
-        let (u, v) = (ray.x / ray.z, ray.y / ray.z);
-        a.row_mut(2 * k).copy_from_slice(&[x, y, 1.0, 0.0, 0.0, 0.0, -u * x, -u * y, -u]);
-        a.row_mut(2 * k + 1).copy_from_slice(&[0.0, 0.0, 0.0, x, y, 1.0, -v * x, -v * y, -v]);
-    }
-    let svd = a.svd(false, true);
-    let least = svd.singular_values.imin();
-    let h = svd.v_t?.row(least).transpose();
-    let columns: [Vector3<f64>; 3] = std::array::from_fn(|c| {
-        let s = if c < 2 { 1.0 / scale } else { 1.0 };
-        Vector3::new(h[c], h[3 + c], h[6 + c]) * s
-    });
+        Vector2::new(ray.x / ray.z, ray.y / ray.z)
+    };
+    let pairs: Vec<_> = pairs.iter().map(|(p, pixel)| (*p, on_image(pixel))).collect();
+    let h = Homography::fit(&pairs)?.0;
+    let columns: [Vector3<f64>; 3] = std::array::from_fn(|c| h.column(c).into());
     let size = 0.5 * (columns[0].norm() + columns[1].norm());
     if !(size > 1e-12) {
         return None;

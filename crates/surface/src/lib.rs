@@ -12,16 +12,19 @@
 
 mod average;
 mod finish;
+mod frame;
 mod grid;
 mod integrate;
 mod intended;
 mod line;
+mod regions;
 mod spots;
 
 pub use average::{average, local_mean};
 pub use finish::{Finish, Verdict, judge};
 pub use grid::{Grid, Map, SlopeMap};
 pub use integrate::{IntegrateSettings, integrate};
-pub use intended::{Intended, IntendedSettings, areas, intended_shape};
+pub use intended::{Intended, IntendedSettings, intended_shape};
 pub use line::{BodyLine, find_body_line};
+pub use regions::areas;
 pub use spots::{Spot, SpotKind, SpotSettings, find_spots};

@@ -7,6 +7,7 @@
 //! Limits: straight lines that cross most of what was read; the strongest one only.
 
 use crate::grid::Map;
+use rayon::prelude::*;
 
 /// A straight body line: the points with `x cos a + y sin a = offset`.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -32,6 +33,12 @@ const LEAST_MM: f64 = 0.02;
 /// Least length along which a line must be seen, mm.
 const LEAST_LENGTH_MM: f64 = 80.0;
 
+/// Distance between candidate lines, mm.
+const SEARCH_MM: f64 = 3.0;
+/// Distance between looks along a line: at a glance, and for its score, mm.
+const GLANCE_MM: f64 = 12.0;
+const ALONG_MM: f64 = 4.0;
+
 /// The strongest body line of a height map, if there is one.
 pub fn find_body_line(height: &Map) -> Option<BodyLine> {
     let grid = height.grid;
@@ -41,18 +48,17 @@ pub fn find_body_line(height: &Map) -> Option<BodyLine> {
         normal_rad,
         offset_mm: middle.0 * normal_rad.cos() + middle.1 * normal_rad.sin() + d,
     };
-    let mut best = (0.0, 0.0, 0.0);
-    for degrees in 0..180 {
+    let strongest_at = |degrees: u32| {
         let a = f64::from(degrees).to_radians();
-        let mut d = -half;
-        while d < half {
-            let score = bend(height, &centred(a, d), half, REACH_MM[0]);
-            if score > best.0 {
-                best = (score, a, d);
-            }
-            d += 3.0;
-        }
-    }
+        let places = (0..(2.0 * half / SEARCH_MM) as usize).map(|k| -half + SEARCH_MM * k as f64);
+        let scored = places.filter_map(|d| {
+            let line = centred(a, d);
+            let glance = bend(height, &line, half, REACH_MM[0], GLANCE_MM);
+            (glance > 0.5 * LEAST_MM).then(|| (bend(height, &line, half, REACH_MM[0], ALONG_MM), a, d))
+        });
+        scored.fold((0.0, 0.0, 0.0), stronger)
+    };
+    let best = (0..180).into_par_iter().map(strongest_at).reduce(|| (0.0, 0.0, 0.0), stronger);
     if best.0 < LEAST_MM {
         return None;
     }
@@ -63,7 +69,7 @@ pub fn find_body_line(height: &Map) -> Option<BodyLine> {
         for i in -8..=8 {
             for j in -8..=8 {
                 let (a, d) = (a0 + span_rad * f64::from(i) / 8.0, d0 + span_mm * f64::from(j) / 8.0);
-                let score = bend(height, &centred(a, d), half, REACH_MM[1]);
+                let score = bend(height, &centred(a, d), half, REACH_MM[1], ALONG_MM);
                 if score > fine.0 {
                     fine = (score, a, d);
                 }
@@ -73,13 +79,19 @@ pub fn find_body_line(height: &Map) -> Option<BodyLine> {
     Some(centred(fine.1, fine.2))
 }
 
-/// Median size of the second difference along a line, mm; zero where too little of it was read.
-fn bend(height: &Map, line: &BodyLine, half: f64, reach: f64) -> f64 {
+/// The stronger of two candidates (score, angle, offset); the first of equals.
+fn stronger(a: (f64, f64, f64), b: (f64, f64, f64)) -> (f64, f64, f64) {
+    if b.0 > a.0 { b } else { a }
+}
+
+/// Median size of the second difference, looked at every `step` mm along a line, mm; zero where too little
+/// of it was read.
+fn bend(height: &Map, line: &BodyLine, half: f64, reach: f64, step: f64) -> f64 {
     let (sin, cos) = line.normal_rad.sin_cos();
     let middle = height.grid.at(height.grid.nx / 2, height.grid.ny / 2);
     let along0 = middle.1 * cos - middle.0 * sin;
     let mut found = Vec::new();
-    let (mut s, step) = (along0 - half, 4.0);
+    let mut s = along0 - half;
     while s < along0 + half {
         let at = |d: f64| {
             let d = line.offset_mm + d;

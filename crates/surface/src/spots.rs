@@ -2,7 +2,7 @@
 
 use crate::average::average;
 use crate::grid::{Grid, Map};
-use crate::intended::areas;
+use crate::regions::areas;
 use serde::{Deserialize, Serialize};
 
 /// Below or above the intended shape.
