@@ -9,7 +9,7 @@ use dentwright_optics::{
     setup_and_board, slopes_on, tag_corners,
 };
 use dentwright_surface::{
-    Finish, IntegrateSettings, IntendedSettings, Map, SlopeMap, Spot, SpotSettings, areas, average, find_spots,
+    Finish, Grid, IntegrateSettings, IntendedSettings, Map, SlopeMap, Spot, SpotSettings, areas, average, find_spots,
     integrate, intended_shape, judge,
 };
 use std::collections::BTreeMap;
@@ -291,18 +291,17 @@ const WORST_CORNERS_PX: f64 = 3.0;
 const WORST_BOARD_MM: f64 = 30.0;
 
 /// Height above the smooth panel, and why cells were not read. Geometry and shape are iterated: the first
-/// pass stands on the smooth panel, the next on the height it gave.
+/// pass stands on the smooth panel and a coarser grid, the next on the height it gave.
 fn shape(g: &Gathered, field: &BoardField, scene: &Scene) -> Result<(Map, Vec<u8>), ReadError> {
     let grid = grid_over(field, scene).ok_or(ReadError::NothingMirrored)?;
-    let mut above: Option<Map> = None;
-    let mut unread = Vec::new();
-    for tolerance in [1e-4, 1e-6] {
-        let mut slopes = slopes_on(grid, field, scene, above.as_ref());
-        unread = keep_largest(&mut slopes, scene, g.capture.panel.tag_size_mm);
-        let height = integrate(&slopes, above.as_ref(), &IntegrateSettings { tolerance, ..Default::default() });
-        above = Some(centred(height));
-    }
-    above.map(|a| (a, unread)).ok_or(ReadError::NothingMirrored)
+    let pass = |grid: Grid, above: Option<&Map>, tolerance: f64| {
+        let mut slopes = slopes_on(grid, field, scene, above);
+        let unread = keep_largest(&mut slopes, scene, g.capture.panel.tag_size_mm);
+        let height = integrate(&slopes, above, &IntegrateSettings { tolerance, ..Default::default() });
+        (centred(height), unread)
+    };
+    let first = pass(grid.coarser(), None, 1e-4).0.resampled(grid);
+    Ok(pass(grid, Some(&first), 1e-6))
 }
 
 /// Blanks every area but the largest: others have no height in common with it.

@@ -21,12 +21,18 @@ impl SmoothPanel {
 
     /// Height (mm) and slopes at a panel position.
     pub fn at(&self, x_mm: f64, y_mm: f64) -> (f64, f64, f64) {
-        let (px, py) = self.powers(x_mm, y_mm);
+        let (x, y) = (x_mm / self.scale_mm, y_mm / self.scale_mm);
         let (mut z, mut zx, mut zy) = (0.0, 0.0, 0.0);
-        for (&c, (a, b)) in self.c.iter().zip(exponents(self.degree)) {
-            z += c * px[a] * py[b];
-            zx += c * slope(&px, a) * py[b];
-            zy += c * px[a] * slope(&py, b);
+        // Horner's rule in y, and inside in x; derivatives run along.
+        for b in (0..=self.degree).rev() {
+            let (mut p, mut px) = (0.0, 0.0);
+            for a in (0..=self.degree - b).rev() {
+                px = px * x + p;
+                p = p * x + self.c[(a + b) * (a + b + 1) / 2 + b];
+            }
+            zy = zy * y + z;
+            z = z * y + p;
+            zx = zx * y + px;
         }
         (z, zx / self.scale_mm, zy / self.scale_mm)
     }

@@ -1,5 +1,6 @@
 //! The regular grid of the panel frame on which every map lives.
 
+use rayon::prelude::*;
 use serde::{Deserialize, Serialize};
 
 /// A regular grid in the panel frame. Cell `(ix, iy)` has its centre at
@@ -37,6 +38,18 @@ impl Grid {
     /// Panel position of the centre of the cell with flat index `i = iy * nx + ix`, mm.
     pub fn position(&self, i: usize) -> (f64, f64) {
         self.at(i % self.nx, i / self.nx)
+    }
+
+    /// A grid of twice the step over the same patch.
+    pub fn coarser(&self) -> Self {
+        let middle = 0.5 * self.step_mm;
+        Self {
+            x0_mm: self.x0_mm + middle,
+            y0_mm: self.y0_mm + middle,
+            step_mm: 2.0 * self.step_mm,
+            nx: self.nx.div_ceil(2),
+            ny: self.ny.div_ceil(2),
+        }
     }
 
     /// Fractional cell coordinates of a panel position.
@@ -82,11 +95,38 @@ impl Map {
         value.is_finite().then_some(value)
     }
 
+    /// The map on another grid: bilinear between the cells that were read, NaN where none of the four was.
+    pub fn resampled(&self, grid: Grid) -> Self {
+        let near = |i: usize| {
+            let (x, y) = grid.position(i);
+            let (fx, fy) = self.grid.locate(x, y);
+            let (mut sum, mut weights) = (0.0, 0.0);
+            for (ix, wx) in neighbours(fx, self.grid.nx) {
+                for (iy, wy) in neighbours(fy, self.grid.ny) {
+                    let value = self.values[iy * self.grid.nx + ix];
+                    if value.is_finite() {
+                        sum += wx * wy * f64::from(value);
+                        weights += wx * wy;
+                    }
+                }
+            }
+            (sum / weights) as f32
+        };
+        Self { grid, values: (0..grid.len()).into_par_iter().with_min_len(4096).map(near).collect() }
+    }
+
     /// Share of cells that hold a value.
     pub fn read_fraction(&self) -> f64 {
         let read = self.values.iter().filter(|v| v.is_finite()).count();
         read as f64 / self.values.len().max(1) as f64
     }
+}
+
+/// The two cells around a fractional coordinate, held inside `0..n`, with their shares; neither is nothing.
+fn neighbours(f: f64, n: usize) -> [(usize, f64); 2] {
+    let first = f.floor().clamp(0.0, n.saturating_sub(2) as f64);
+    let t = (f - first).clamp(1e-6, 1.0 - 1e-6);
+    [(first as usize, 1.0 - t), ((first as usize + 1).min(n - 1), t)]
 }
 
 /// Slopes of the surface on a grid; NaN where not read.

@@ -1,8 +1,8 @@
 //! Body lines: where the panel bends along a straight ridge that runs through what was read.
 //!
-//! A candidate line is scored by the median, along it, of the height's second difference across it. A
-//! body line bends everywhere along its length; a dent bends on a small part of it, so the median does
-//! not see it.
+//! A candidate line is scored by the height's second difference across it that three quarters of its
+//! length exceed. A body line bends the same way everywhere along its length; a dent bends on a part of
+//! it, so this quarter does not see it.
 //!
 //! Limits: straight lines that cross most of what was read; the strongest one only.
 
@@ -31,7 +31,7 @@ const REACH_MM: [f64; 2] = [10.0, 3.0];
 /// Least second difference of a line at the searching reach, mm: an eighth of a degree.
 const LEAST_MM: f64 = 0.02;
 /// Least length along which a line must be seen, mm.
-const LEAST_LENGTH_MM: f64 = 80.0;
+const LEAST_LENGTH_MM: f64 = 100.0;
 
 /// Distance between candidate lines, mm.
 const SEARCH_MM: f64 = 3.0;
@@ -84,8 +84,8 @@ fn stronger(a: (f64, f64, f64), b: (f64, f64, f64)) -> (f64, f64, f64) {
     if b.0 > a.0 { b } else { a }
 }
 
-/// Median size of the second difference, looked at every `step` mm along a line, mm; zero where too little
-/// of it was read.
+/// Second difference, mm, that three quarters of a line exceed, looked at every `step` mm along it; zero
+/// where too little of it was read or it bends both ways.
 fn bend(height: &Map, line: &BodyLine, half: f64, reach: f64, step: f64) -> f64 {
     let (sin, cos) = line.normal_rad.sin_cos();
     let middle = height.grid.at(height.grid.nx / 2, height.grid.ny / 2);
@@ -105,8 +105,9 @@ fn bend(height: &Map, line: &BodyLine, half: f64, reach: f64, step: f64) -> f64 
     if (found.len() as f64) * step < LEAST_LENGTH_MM {
         return 0.0;
     }
-    let middle = found.len() / 2;
-    found.select_nth_unstable_by(middle, f64::total_cmp).1.abs()
+    found.sort_unstable_by(f64::total_cmp);
+    let (quarter, last) = (found.len() / 4, found.len() - 1);
+    found[quarter].max(-found[last - quarter]).max(0.0)
 }
 
 /// Distances from the line at which the fitted profile has its knots, mm: fine where it bends.
