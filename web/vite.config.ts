@@ -1,14 +1,13 @@
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig } from 'vitest/config';
-import { mock } from './dev/mock.ts';
 
-/** Where a running `dentwright serve` is, when developing against the real thing. */
-const server = process.env.DENTWRIGHT;
+/** Where `dentwright serve` or `dentwright demo` runs while the pages are developed with `npm run dev`. */
+const server = process.env.DENTWRIGHT ?? 'http://127.0.0.1:8765';
 
-export default defineConfig(({ command }) => ({
+export default defineConfig({
   base: './',
-  plugins: [svelte(), ...(command === 'serve' && !server && !process.env.VITEST ? [mock()] : [])],
+  plugins: [svelte()],
   build: { target: 'es2022', chunkSizeWarningLimit: 400 },
-  server: server ? { proxy: { '/api': server } } : {},
+  server: { proxy: { '/api': server } },
   test: { include: ['tests/**/*.test.ts'], environment: 'node' },
-}));
+});

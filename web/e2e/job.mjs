@@ -111,7 +111,7 @@ export async function wholeJob({ page, server, width, test, sound }) {
     await page.getByRole('button', { name: 'Add trim to take off' }).click();
     await page.getByRole('textbox', { name: 'What' }).fill('Door card');
     await page.getByRole('textbox', { name: /^Amount/ }).fill('0,8');
-    if (server.folder) await page.locator('tbody tr', { hasText: 'Door card' }).waitFor();
+    await page.locator('tbody tr', { hasText: 'Door card' }).waitFor();
     await shot('7-quote');
   });
   await test(at('the report is a PDF'), async () => {

@@ -40,7 +40,6 @@ async function sound(page, name) {
 
 await mkdir(SHOTS, { recursive: true });
 const server = await startServer();
-if (process.env.E2E_STANDIN || process.env.E2E_BASE) console.log(`against ${server.base}, not against the built program`);
 const browser = await start();
 try {
   for (const width of WIDTHS) {

@@ -12,8 +12,6 @@ const START_MS = 20_000;
 
 /** Starts the program. `stop` ends it and removes its folder. */
 export async function startServer() {
-  if (process.env.E2E_STANDIN) return standIn();
-  if (process.env.E2E_BASE) return { base: process.env.E2E_BASE, folder: null, stop: async () => {} };
   if (!existsSync(BINARY)) throw new Error(`${BINARY} is not there: build it with cargo build --release`);
   const folder = await mkdtemp(join(tmpdir(), 'dentwright-e2e-'));
   const port = await freePort();
@@ -37,17 +35,8 @@ export async function startServer() {
   }
 }
 
-/** The app served by Vite with the stand-in for the server from `dev/`, for as long as there is no server. */
-async function standIn() {
-  const { createServer } = await import('vite');
-  const vite = await createServer({ root: join(dirname(fileURLToPath(import.meta.url)), '..'), server: { host: '127.0.0.1' }, logLevel: 'warn' });
-  await vite.listen(await freePort());
-  return { base: vite.resolvedUrls.local[0].replace(/\/$/, ''), folder: null, stop: () => vite.close() };
-}
-
 /** Files of a demo capture, as the browser's file field takes them. */
 export async function captureFiles(folder) {
-  if (!folder) return ['capture.toml', 'setup.jpg', 'panel.jpg'].map((name) => ({ name, mimeType: 'application/octet-stream', buffer: Buffer.from(name) }));
   const captures = join(folder, 'captures');
   if (!existsSync(captures)) execFileSync(BINARY, ['demo-captures', captures]);
   const first = (await readdir(captures, { withFileTypes: true })).filter((entry) => entry.isDirectory()).map((entry) => entry.name).sort()[0];

@@ -79,21 +79,16 @@ fn steps(root: &Path) -> Result<Vec<Step>> {
     Ok(steps)
 }
 
-/// The browser tests. With a server in the program they run against it, after the generated client's
-/// freshness; without one, against the stand-in of `web/dev`.
+/// The generated client is as new as the server, and the browser tests pass against the program.
 fn browser_steps(root: &Path, web: &Path) -> Vec<Step> {
     let find = |root: &Path| browser::ensure_browser(root).map(|path| println!("{}", path.display()));
-    let tests = Call::new(web, "npm run e2e");
-    let mut steps = vec![Step { name: "browser", work: Work::Own(find) }];
-    if root.join("crates/server").is_dir() {
-        steps.push(Step { name: "API client", work: Work::Command(Call::new(web, "npm run api -- --check")) });
-        let binary = demo::target_folder(root).join("release/dentwright");
-        let tests = tests.variable("DENTWRIGHT_BIN", &binary.to_string_lossy());
-        steps.push(Step { name: "browser tests", work: Work::Command(tests) });
-    } else {
-        steps.push(Step { name: "browser tests", work: Work::Command(tests.variable("E2E_STANDIN", "1")) });
-    }
-    steps
+    let binary = demo::target_folder(root).join("release/dentwright");
+    let with_program = |line| Work::Command(Call::new(web, line).variable("DENTWRIGHT_BIN", &binary.to_string_lossy()));
+    vec![
+        Step { name: "API client", work: with_program("npm run api -- --check") },
+        Step { name: "browser", work: Work::Own(find) },
+        Step { name: "browser tests", work: with_program("npm run e2e") },
+    ]
 }
 
 /// Names of the numbered programs in `examples/`, in order.

@@ -38,7 +38,7 @@ enum Chore {
         #[arg(long)]
         from: Option<String>,
     },
-    /// Build everything, read rendered captures and serve the web app.
+    /// Build everything, fill a demo shop and serve it.
     Demo(demo::DemoOptions),
 }
 

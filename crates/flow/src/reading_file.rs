@@ -79,8 +79,10 @@ pub struct SpotFacts {
     #[serde(flatten)]
     pub spot: Spot,
     /// Its extreme in the photo, px.
+    #[cfg_attr(feature = "schema", schema(value_type = (f64, f64)))]
     pub at_px: [f64; 2],
     /// Its outline in the photo, px.
+    #[cfg_attr(feature = "schema", schema(value_type = Vec<(f64, f64)>))]
     pub outline_px: Vec<[f64; 2]>,
 }
 

@@ -20,6 +20,7 @@ pub struct OfJob {
 pub struct CautionRow {
     code: &'static str,
     /// The panel it is for; none for the whole work.
+    #[schema(required)]
     panel: Option<Panel>,
 }
 

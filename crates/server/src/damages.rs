@@ -26,7 +26,6 @@ pub struct NewDamageJson {
 
 /// What changes; a field that is left out stays as it is.
 #[derive(Debug, Default, Deserialize, ToSchema)]
-#[serde(default)]
 pub struct DamageChangeJson {
     panel: Option<Panel>,
     x: Option<f64>,

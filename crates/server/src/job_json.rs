@@ -18,7 +18,7 @@ pub struct JobJson {
     customer: Customer,
     car: CarJson,
     /// The day it was promised for.
-    #[schema(value_type = Option<String>, format = Date)]
+    #[schema(value_type = Option<String>, format = Date, required)]
     promised: Option<Date>,
     notes: String,
     damages: Vec<DamageJson>,
@@ -88,6 +88,7 @@ pub struct CaptureJson {
     /// How many files it has.
     files: usize,
     /// The last task that read it.
+    #[schema(required)]
     task_id: Option<Uuid>,
     readings: Vec<ReadingEntryJson>,
 }

@@ -35,12 +35,14 @@ pub struct JobRow {
     car_title: String,
     plate: String,
     stage: Stage,
-    #[schema(value_type = Option<String>, format = Date)]
+    #[schema(value_type = Option<String>, format = Date, required)]
     promised: Option<Date>,
     damage_count: usize,
     /// Total of its quote with tax; none where nothing was entered yet.
+    #[schema(required)]
     gross: Option<Decimal>,
     /// Currency of the total.
+    #[schema(required)]
     currency: Option<String>,
 }
 
@@ -57,14 +59,13 @@ pub struct NewJobJson {
 
 /// What changes; a field that is left out stays as it is.
 #[derive(Debug, Default, Deserialize, ToSchema)]
-#[serde(default)]
 pub struct JobChange {
     stage: Option<Stage>,
     customer: Option<Customer>,
     car: Option<CarJson>,
     /// `null` takes the promise back.
     #[schema(value_type = Option<String>, format = Date)]
-    #[serde(deserialize_with = "given")]
+    #[serde(default, deserialize_with = "given")]
     promised: Option<Option<Date>>,
     notes: Option<String>,
 }

@@ -23,8 +23,10 @@ pub struct TaskJson {
     /// Every stage in order.
     stages: Vec<StageJson>,
     /// Why it has failed.
+    #[schema(required)]
     error: Option<TaskErrorJson>,
     /// What it has given.
+    #[schema(required)]
     reading_id: Option<Uuid>,
 }
 

@@ -12,8 +12,10 @@ pub struct VinAnswer {
     /// Whether it has the form of a VIN.
     valid: bool,
     /// Whether the check digit fits; none where no rule asks for one.
+    #[schema(required)]
     check_digit_ok: Option<bool>,
     /// What is wrong or odd, in words.
+    #[schema(required)]
     warning: Option<String>,
 }
 

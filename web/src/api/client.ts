@@ -1,5 +1,8 @@
+import createClient from 'openapi-fetch';
+import type { components, paths } from './schema';
 import type {
-  CautionRow, Damage, Dent, DentEntry, HoursSettings, Job, JobRow, NewJob, QuoteAnswer, QuoteInput, Reading, Shop, Task, Trouble, VinAnswer,
+  CautionRow, Damage, DamageChange, Dent, DentEntry, HoursSettings, Job, JobChange, JobRow, NewDamage, NewJob, PairingOffer, QuoteAnswer,
+  QuoteInput, Reading, Shop, Task, Trouble, VinAnswer,
 } from './types';
 
 /** What went wrong, in words for the technician, and what to do. */
@@ -13,51 +16,52 @@ export class Problem extends Error implements Trouble {
   }
 }
 
-async function call<T>(method: string, path: string, body?: unknown): Promise<T> {
-  let response: Response;
-  try {
-    response = await fetch(path, {
-      method,
-      // A removal that is sent while the page goes away must still arrive.
-      keepalive: method === 'DELETE',
-      headers: body === undefined ? {} : { 'content-type': 'application/json' },
-      body: body === undefined ? undefined : JSON.stringify(body),
-    });
-  } catch {
+const http = createClient<paths>({ baseUrl: location.origin });
+
+/** The answer to a call, or the problem that it met. */
+async function said<T>(call: Promise<{ data?: unknown; error?: unknown; response: Response }>): Promise<T> {
+  const { data, error, response } = await call.catch(() => {
     throw new Problem({ code: 'offline', message: '', next: '' });
-  }
-  if (!response.ok) throw new Problem(await response.json().catch(() => ({ code: 'server', message: `${response.status} ${response.statusText}`, next: '' })));
-  return response.status === 204 ? (undefined as T) : await response.json();
+  });
+  if (response.ok) return data as T;
+  throw new Problem(isTrouble(error) ? error : { code: 'server', message: `${response.status} ${response.statusText}`, next: '' });
 }
 
-const id = encodeURIComponent;
+function isTrouble(error: unknown): error is Trouble {
+  return typeof error === 'object' && error !== null && 'code' in error && 'message' in error;
+}
+
+const at = (id: string) => ({ params: { path: { id } } });
+/** A removal that is sent while the page goes away must still arrive. */
+const removal = (id: string) => ({ ...at(id), keepalive: true });
 
 export const api = {
-  shop: () => call<Shop>('GET', '/api/shop'),
-  saveShop: (shop: Shop) => call<Shop>('PUT', '/api/shop', shop),
-  hours: () => call<HoursSettings>('GET', '/api/shop/hours'),
-  saveHours: (settings: HoursSettings) => call<HoursSettings>('PUT', '/api/shop/hours', settings),
-  jobs: (search: string, stage: string) => call<JobRow[]>('GET', `/api/jobs?search=${id(search)}&stage=${id(stage)}`),
-  takeIn: (job: NewJob) => call<Job>('POST', '/api/jobs', job),
-  job: (job: string) => call<Job>('GET', `/api/jobs/${id(job)}`),
-  changeJob: (job: string, change: Partial<NewJob & { stage: string }>) => call<Job>('PATCH', `/api/jobs/${id(job)}`, change),
-  removeJob: (job: string) => call<void>('DELETE', `/api/jobs/${id(job)}`),
-  vin: (vin: string) => call<VinAnswer>('GET', `/api/vin/${id(vin)}`),
-  addDamage: (job: string, damage: { panel: string; x: number; y: number; note: string }) => call<Damage>('POST', `/api/jobs/${id(job)}/damages`, damage),
-  changeDamage: (damage: string, change: { x?: number; y?: number; note?: string }) => call<Damage>('PATCH', `/api/damages/${id(damage)}`, change),
-  removeDamage: (damage: string) => call<void>('DELETE', `/api/damages/${id(damage)}`),
-  addDent: (damage: string, dent: Dent) => call<DentEntry>('POST', `/api/damages/${id(damage)}/dents`, dent),
-  changeDent: (dent: string, value: Dent) => call<DentEntry>('PUT', `/api/dents/${id(dent)}`, value),
-  removeDent: (dent: string) => call<void>('DELETE', `/api/dents/${id(dent)}`),
-  readAgain: (capture: string) => call<{ task_id: string }>('POST', `/api/captures/${id(capture)}/read`),
-  task: (task: string) => call<Task>('GET', `/api/tasks/${id(task)}`),
-  cancel: (task: string) => call<void>('DELETE', `/api/tasks/${id(task)}`),
-  reading: (reading: string) => call<Reading>('GET', `/api/readings/${id(reading)}`),
-  take: (reading: string) => call<DentEntry[]>('POST', `/api/readings/${id(reading)}/take`),
-  quote: (job: string) => call<QuoteAnswer>('GET', `/api/jobs/${id(job)}/quote`),
-  saveQuote: (job: string, input: QuoteInput) => call<QuoteAnswer>('PUT', `/api/jobs/${id(job)}/quote`, input),
-  cautions: (job: string) => call<CautionRow[]>('GET', `/api/cautions?job=${id(job)}`),
-  pair: (code: string) => call<void>('POST', '/api/pair', { code }),
+  shop: () => said<Shop>(http.GET('/api/shop')),
+  saveShop: (body: Shop) => said<Shop>(http.PUT('/api/shop', { body })),
+  hours: () => said<HoursSettings>(http.GET('/api/shop/hours')),
+  saveHours: (body: HoursSettings) => said<HoursSettings>(http.PUT('/api/shop/hours', { body })),
+  jobs: (search: string, stage: string) => said<JobRow[]>(http.GET('/api/jobs', { params: { query: { search, stage } } })),
+  takeIn: (body: NewJob) => said<Job>(http.POST('/api/jobs', { body })),
+  job: (job: string) => said<Job>(http.GET('/api/jobs/{id}', at(job))),
+  changeJob: (job: string, body: JobChange) => said<Job>(http.PATCH('/api/jobs/{id}', { ...at(job), body })),
+  removeJob: (job: string) => said<void>(http.DELETE('/api/jobs/{id}', removal(job))),
+  vin: (vin: string) => said<VinAnswer>(http.GET('/api/vin/{vin}', { params: { path: { vin } } })),
+  addDamage: (job: string, body: NewDamage) => said<Damage>(http.POST('/api/jobs/{id}/damages', { ...at(job), body })),
+  changeDamage: (damage: string, body: DamageChange) => said<Damage>(http.PATCH('/api/damages/{id}', { ...at(damage), body })),
+  removeDamage: (damage: string) => said<void>(http.DELETE('/api/damages/{id}', removal(damage))),
+  addDent: (damage: string, body: Dent) => said<DentEntry>(http.POST('/api/damages/{id}/dents', { ...at(damage), body })),
+  changeDent: (dent: string, body: Dent) => said<DentEntry>(http.PUT('/api/dents/{id}', { ...at(dent), body })),
+  removeDent: (dent: string) => said<void>(http.DELETE('/api/dents/{id}', removal(dent))),
+  readAgain: (capture: string) => said<{ task_id: string }>(http.POST('/api/captures/{id}/read', at(capture))),
+  task: (task: string) => said<Task>(http.GET('/api/tasks/{id}', at(task))),
+  cancel: (task: string) => said<void>(http.DELETE('/api/tasks/{id}', removal(task))),
+  reading: (reading: string) => said<Reading>(http.GET('/api/readings/{id}', at(reading))),
+  take: (reading: string) => said<DentEntry[]>(http.POST('/api/readings/{id}/take', at(reading))),
+  quote: (job: string) => said<QuoteAnswer>(http.GET('/api/jobs/{id}/quote', at(job))),
+  saveQuote: (job: string, body: QuoteInput) => said<QuoteAnswer>(http.PUT('/api/jobs/{id}/quote', { ...at(job), body: body as components['schemas']['Pricing'] })),
+  cautions: (job: string) => said<CautionRow[]>(http.GET('/api/cautions', { params: { query: { job } } })),
+  pair: (code: string) => said<void>(http.POST('/api/pair', { body: { code } })),
+  offerPairing: () => said<PairingOffer>(http.POST('/api/pair/offer')),
 };
 
 /** A file of a reading, as bytes. */
@@ -67,6 +71,7 @@ export async function readingFile(reading: string, name: string): Promise<ArrayB
   return response.arrayBuffer();
 }
 
-export const readingFileUrl = (reading: string, name: string) => `/api/readings/${id(reading)}/files/${id(name)}`;
-export const photoUrl = (hash: string, width: number) => `/api/photos/${id(hash)}?width=${width}`;
-export const reportUrl = (job: string) => `/api/jobs/${id(job)}/report.pdf`;
+const part = encodeURIComponent;
+export const readingFileUrl = (reading: string, name: string) => `/api/readings/${part(reading)}/files/${part(name)}`;
+export const photoUrl = (hash: string, width: number) => `/api/photos/${part(hash)}?width=${width}`;
+export const reportUrl = (job: string) => `/api/jobs/${part(job)}/report.pdf`;

@@ -1,0 +1,2350 @@
+// Written by `npm run api` from `dentwright openapi`; do not edit.
+export interface paths {
+    "/api/captures/{id}/read": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Read a capture once more; earlier readings stay. */
+        post: operations["read_again"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/cautions": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What to take care of on a job. */
+        get: operations["cautions"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/damages/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post?: never;
+        /** Remove a damage with everything below it. */
+        delete: operations["remove_damage"];
+        options?: never;
+        head?: never;
+        /** Change a damage. */
+        patch: operations["change_damage"];
+        trace?: never;
+    };
+    "/api/damages/{id}/captures": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Send the photos of a capture with their capture.toml, or a zip of the folder, and read it. */
+        post: operations["send_capture"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/damages/{id}/dents": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Enter a dent, or several alike. */
+        post: operations["add_dent"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/damages/{id}/photos": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Add photos to a damage. */
+        post: operations["send_photos"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/damages/{id}/photos/{hash}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post?: never;
+        /** Remove a photo of a damage. */
+        delete: operations["remove_photo"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/dents/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        /** Change a dent. */
+        put: operations["change_dent"];
+        post?: never;
+        /** Remove a dent. */
+        delete: operations["remove_dent"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The jobs, newest first. */
+        get: operations["jobs"];
+        put?: never;
+        /** Take a car in. */
+        post: operations["take_in"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** A job with everything below it. */
+        get: operations["job"];
+        put?: never;
+        post?: never;
+        /** Remove a job with everything below it. */
+        delete: operations["remove_job"];
+        options?: never;
+        head?: never;
+        /** Change a job. */
+        patch: operations["change_job"];
+        trace?: never;
+    };
+    "/api/jobs/{id}/damages": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Mark a damage on a job. */
+        post: operations["add_damage"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs/{id}/quote": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The quote of a job. */
+        get: operations["quote"];
+        /** Change what the quote is made from. What gives no quote is not saved. */
+        put: operations["save_quote"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs/{id}/report.pdf": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The report. */
+        get: operations["report"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pair": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Pair this device. The code is valid once. */
+        post: operations["pair"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pair/offer": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Make a code for another device. Only on the computer that runs the server. */
+        post: operations["offer"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/photos/{hash}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** A photo made smaller, as JPEG. */
+        get: operations["photo"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/readings/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** A reading. */
+        get: operations["reading"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/readings/{id}/files/{name}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * A file of a reading: its maps (`deviation.npy`, `height.npy`, `sigma.npy`, `unread.npy`, `map.png`), or
+         *     `photo`, the panel photo on which its spots lie.
+         */
+        get: operations["reading_file"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/readings/{id}/take": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Enter the spots of a reading that lie beyond its finish limit as dents. Those taken before stay as they are. */
+        post: operations["take"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/shop": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The shop. */
+        get: operations["shop"];
+        /** Change the shop. */
+        put: operations["save_shop"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/shop/hours": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The coefficients of the hours formula. */
+        get: operations["hours"];
+        /** Change the coefficients of the hours formula. */
+        put: operations["save_hours"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/tasks/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** How far a read has come. */
+        get: operations["task"];
+        put?: never;
+        post?: never;
+        /** Stop a read. Its photos stay; one that has ended stays as it is. */
+        delete: operations["cancel_task"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/vin/{vin}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Check a VIN. */
+        get: operations["vin"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+}
+export type webhooks = Record<string, never>;
+export interface components {
+    schemas: {
+        /**
+         * @description How the back of the dent is reached.
+         * @enum {string}
+         */
+        Access: "open" | "trim_off" | "braced" | "glue_only" | "none";
+        /** @description How many times as long each access takes as an open one. */
+        AccessTimes: {
+            /** Format: double */
+            braced: number;
+            /** Format: double */
+            glue_only: number;
+            /** Format: double */
+            none: number;
+            /** Format: double */
+            open: number;
+            /** Format: double */
+            trim_off: number;
+        };
+        /** @description The reading camera as solved. */
+        CameraFacts: {
+            /** Format: double */
+            board_median_mm: number;
+            /** Format: double */
+            corner_rms_px: number;
+            /** Format: double */
+            focal_px: number;
+            /** Format: double */
+            gamma: number;
+            /** Format: double */
+            k1: number;
+            source: string;
+        };
+        /** @description A folder of photos that readings are made from. */
+        CaptureJson: {
+            created: string;
+            /** @description How many files it has. */
+            files: number;
+            /** Format: uuid */
+            id: string;
+            readings: components["schemas"]["ReadingEntryJson"][];
+            /**
+             * Format: uuid
+             * @description The last task that read it.
+             */
+            task_id?: string | null;
+        };
+        /** @description A car. */
+        CarJson: {
+            /** @default  */
+            colour: string;
+            /**
+             * @description Whether it carries more than 60 V DC; none where nobody has looked.
+             * @default null
+             */
+            high_voltage: boolean | null;
+            /** @default  */
+            make: string;
+            /**
+             * @description Metal of the panels that somebody has looked at.
+             * @default {}
+             */
+            metals: {
+                [key: string]: components["schemas"]["Metal"];
+            };
+            /** @default  */
+            model: string;
+            /**
+             * Format: int32
+             * @default null
+             */
+            odometer_km: number | null;
+            /**
+             * @description What is known of the paint.
+             * @default
+             */
+            paint: string;
+            /** @default  */
+            plate: string;
+            /**
+             * @description The number on the car, whether or not it is a VIN.
+             * @default null
+             */
+            vin: string | null;
+            /**
+             * Format: int32
+             * @description Year of building.
+             * @default null
+             */
+            year: number | null;
+        };
+        /** @description A caution by its code; the words are the app's and the report's. */
+        CautionRow: {
+            code: string;
+            panel?: components["schemas"]["Panel"] | null;
+        };
+        /** @description How an R&I line is charged. */
+        Charge: {
+            /** @description Hours, times the rate. */
+            hours: string;
+        } | {
+            /** @description A fixed amount. */
+            amount: string;
+        };
+        /** @description A customer. Everything may be empty: a car is taken in first, its owner's address comes later. */
+        Customer: {
+            /** @description Street and town. */
+            address: string;
+            /** @description Mail address. */
+            email: string;
+            /** @description Name. */
+            name: string;
+            /** @description Telephone. */
+            phone: string;
+        };
+        /** @description What changes; a field that is left out stays as it is. */
+        DamageChangeJson: {
+            /** @default null */
+            note: string | null;
+            /** @default null */
+            panel: components["schemas"]["Panel"] | null;
+            /**
+             * Format: double
+             * @default null
+             */
+            x: number | null;
+            /**
+             * Format: double
+             * @default null
+             */
+            y: number | null;
+        };
+        /** @description A damaged area of a panel. */
+        DamageJson: {
+            captures: components["schemas"]["CaptureJson"][];
+            dents: components["schemas"]["DentEntryJson"][];
+            /** Format: uuid */
+            id: string;
+            note: string;
+            panel: components["schemas"]["Panel"];
+            /** @description Hashes of its photos. */
+            photos: string[];
+            /**
+             * Format: double
+             * @description Place on the panel as it is drawn, from the left, 0 to 1.
+             */
+            x: number;
+            /**
+             * Format: double
+             * @description From the top.
+             */
+            y: number;
+        };
+        /** @description One dent, or `count` dents alike. */
+        Dent: {
+            /** @description How its back is reached. */
+            access: components["schemas"]["Access"];
+            /**
+             * Format: int32
+             * @description How many dents alike this stands for, 1 or more.
+             */
+            count?: number;
+            /**
+             * Format: double
+             * @description Depth of a low, or height of a high, mm; its sign does not matter.
+             */
+            depth_mm: number;
+            /** @description What sort of damage it is. */
+            kind: components["schemas"]["Kind"];
+            /**
+             * Format: double
+             * @description The longer way across, mm, over zero.
+             */
+            length_mm: number;
+            /** @description The metal of the panel. */
+            metal: components["schemas"]["Metal"];
+            /** @description Where on the panel it lies. */
+            place: components["schemas"]["Place"];
+            /**
+             * Format: double
+             * @description Depth over half width; worked out from the sizes where it was not measured.
+             */
+            sharpness?: number | null;
+            /**
+             * Format: double
+             * @description The shorter way across, mm, over zero.
+             */
+            width_mm: number;
+        };
+        /** @description A dent, or several alike, in the record. */
+        DentEntryJson: {
+            dent: components["schemas"]["Dent"];
+            /** Format: uuid */
+            id: string;
+            source: components["schemas"]["SourceJson"];
+        };
+        /** @description Hours of a dent line. */
+        DentHours: {
+            hours: components["schemas"]["Hours"];
+            /** @description The panel's code. */
+            what: string;
+        };
+        /** @description What is taken off the sum of all lines, before tax. */
+        Discount: {
+            /** @description So many %, 0 to 100. */
+            percent: string;
+        } | {
+            /** @description An amount, at most the sum of the lines. */
+            amount: string;
+        };
+        /** @description One factor of the likely hours. */
+        Factor: {
+            /** @description `base`, `area`, `depth`, `sharpness`, `kind`, `metal`, `access`, `place` or `count`. */
+            name: string;
+            /**
+             * Format: double
+             * @description Times (for `base`: hours).
+             */
+            times: number;
+        };
+        /** @description A form with files. */
+        FilesForm: {
+            /** @description The files, each under this name. */
+            files: string[];
+        };
+        /** @description Verdict with its reason in plain words. */
+        Finish: {
+            /**
+             * Format: double
+             * @description The limit, mm.
+             */
+            limit_mm: number;
+            /** @description Why. */
+            reason: string;
+            /** @description The answer. */
+            verdict: components["schemas"]["Verdict"];
+        };
+        /** @description A photo, and whether it was used. */
+        FrameFacts: {
+            file: string;
+            note: string;
+            ok: boolean;
+            role: string;
+        };
+        /** @description Grid of the maps; row 0 is `y0_mm`, rows go up. */
+        GridFacts: {
+            nx: number;
+            ny: number;
+            /** Format: double */
+            step_mm: number;
+            /** Format: double */
+            x0_mm: number;
+            /** Format: double */
+            y0_mm: number;
+        };
+        /** @description Hours of work with their doubt. */
+        Hours: {
+            /** @description What the likely hours are made of: their product. Empty for a sum over several lines. */
+            because: components["schemas"]["Factor"][];
+            /**
+             * Format: double
+             * @description One time in ten it takes more than this, h.
+             */
+            high: number;
+            /**
+             * Format: double
+             * @description The expectation, h.
+             */
+            likely: number;
+            /**
+             * Format: double
+             * @description One time in ten it takes less than this, h (with the shipped `spread_z`).
+             */
+            low: number;
+        };
+        /** @description Coefficients of [`hours`](crate::hours()). The formula and each one's ground: `hours.toml`. */
+        HoursSettings: {
+            /** @description Times for the access. */
+            access: components["schemas"]["AccessTimes"];
+            /**
+             * Format: double
+             * @description Power of the area; raise it where wide dents take longer than quoted.
+             */
+            area_power: number;
+            /**
+             * Format: double
+             * @description Area of the dent compared with, mm².
+             */
+            area_ref_mm2: number;
+            /**
+             * Format: double
+             * @description Expected hours of the dent compared with, h.
+             */
+            base_hours: number;
+            /**
+             * Format: double
+             * @description Power of the count, 0 to 1; below 1 many alike cost less each.
+             */
+            count_power: number;
+            /**
+             * Format: double
+             * @description Power of the depth; raise it where deep dents take longer than quoted.
+             */
+            depth_power: number;
+            /**
+             * Format: double
+             * @description Depth of the dent compared with, mm.
+             */
+            depth_ref_mm: number;
+            /** @description Times for the kind. */
+            kind: components["schemas"]["KindTimes"];
+            /** @description Times for the metal. */
+            metal: components["schemas"]["MetalTimes"];
+            /** @description Times for the place. */
+            place: components["schemas"]["PlaceTimes"];
+            /**
+             * Format: double
+             * @description Power of the sharpness; at most `area_power`, so that wider never costs less.
+             */
+            sharpness_power: number;
+            /**
+             * Format: double
+             * @description Depth over half width of the dent compared with.
+             */
+            sharpness_ref: number;
+            /**
+             * Format: double
+             * @description Spread of one dent's hours (standard deviation of their logarithm).
+             */
+            spread_own: number;
+            /**
+             * Format: double
+             * @description Spread that all dents of a car share (standard deviation of the logarithm).
+             */
+            spread_shared: number;
+            /**
+             * Format: double
+             * @description How many spreads low and high lie from the middle; 1.2816 for 10 % and 90 %.
+             */
+            spread_z: number;
+        };
+        /** @description What changes; a field that is left out stays as it is. */
+        JobChange: {
+            /** @default null */
+            car: components["schemas"]["CarJson"] | null;
+            /** @default null */
+            customer: components["schemas"]["Customer"] | null;
+            /** @default null */
+            notes: string | null;
+            /**
+             * Format: date
+             * @description `null` takes the promise back.
+             * @default null
+             */
+            promised: string | null;
+            /** @default null */
+            stage: components["schemas"]["Stage"] | null;
+        };
+        /** @description A job with everything below it. */
+        JobJson: {
+            car: components["schemas"]["CarJson"];
+            customer: components["schemas"]["Customer"];
+            damages: components["schemas"]["DamageJson"][];
+            /** Format: uuid */
+            id: string;
+            notes: string;
+            /** @description Its number, as people say it. */
+            number: string;
+            /**
+             * Format: date
+             * @description The day it was promised for.
+             */
+            promised?: string | null;
+            stage: components["schemas"]["Stage"];
+        };
+        /** @description A job in the list. */
+        JobRow: {
+            car_title: string;
+            /** @description Currency of the total. */
+            currency?: string | null;
+            customer_name: string;
+            damage_count: number;
+            /** @description Total of its quote with tax; none where nothing was entered yet. */
+            gross?: string | null;
+            /** Format: uuid */
+            id: string;
+            number: string;
+            plate: string;
+            /** Format: date */
+            promised?: string | null;
+            stage: components["schemas"]["Stage"];
+        };
+        /**
+         * @description What sort of damage a dent is.
+         * @enum {string}
+         */
+        Kind: "round" | "hail" | "soft" | "sharp" | "crease" | "high";
+        /** @description How many times as long each kind takes as a round ding of its size and depth. */
+        KindTimes: {
+            /** Format: double */
+            crease: number;
+            /** Format: double */
+            hail: number;
+            /** Format: double */
+            high: number;
+            /** Format: double */
+            round: number;
+            /** Format: double */
+            sharp: number;
+            /** Format: double */
+            soft: number;
+        };
+        /**
+         * @description Language of app and papers.
+         * @enum {string}
+         */
+        Language: "en" | "de";
+        /**
+         * @description Unit of length.
+         * @enum {string}
+         */
+        LengthUnit: "mm" | "inch";
+        /** @description One line of a quote: `amount` is `quantity` times `unit_price`, rounded. */
+        Line: {
+            /** @description What the line comes to. */
+            amount: string;
+            /**
+             * Format: int32
+             * @description How many dents the line stands for (dent lines only).
+             */
+            count?: number | null;
+            /** @description What sort of line. */
+            kind: components["schemas"]["LineKind"];
+            /** @description How many of the unit. */
+            quantity: string;
+            /** @description What the quantity counts. */
+            unit: components["schemas"]["Unit"];
+            /** @description Price of one unit; for percentages, what they are taken on, divided by 100. */
+            unit_price: string;
+            /** @description Its text, as entered. */
+            what: string;
+        };
+        /**
+         * @description What sort of line it is; the order is the paper's.
+         * @enum {string}
+         */
+        LineKind: "dent" | "remove_install" | "part" | "sundry" | "uplift" | "discount";
+        /** @description File names. */
+        Maps: {
+            deviation: string;
+            height: string;
+            sigma: string;
+            unread: string;
+        };
+        /**
+         * @description The metal of the outer skin.
+         * @enum {string}
+         */
+        Metal: "steel" | "high_strength_steel" | "aluminium";
+        /** @description How many times as long each metal takes as steel. */
+        MetalTimes: {
+            /** Format: double */
+            aluminium: number;
+            /** Format: double */
+            high_strength_steel: number;
+            /** Format: double */
+            steel: number;
+        };
+        /** @description A damage that is marked. */
+        NewDamageJson: {
+            note?: string;
+            panel: components["schemas"]["Panel"];
+            /**
+             * Format: double
+             * @description Place on the panel as it is drawn, from the left, 0 to 1.
+             */
+            x: number;
+            /**
+             * Format: double
+             * @description From the top.
+             */
+            y: number;
+        };
+        /** @description A car that is taken in. */
+        NewJobJson: {
+            /**
+             * @default {
+             *       "colour": "",
+             *       "high_voltage": null,
+             *       "make": "",
+             *       "metals": {},
+             *       "model": "",
+             *       "odometer_km": null,
+             *       "paint": "",
+             *       "plate": "",
+             *       "vin": null,
+             *       "year": null
+             *     }
+             */
+            car: components["schemas"]["CarJson"];
+            /**
+             * @default {
+             *       "address": "",
+             *       "email": "",
+             *       "name": "",
+             *       "phone": ""
+             *     }
+             */
+            customer: components["schemas"]["Customer"];
+            /** @default  */
+            notes: string;
+            /**
+             * Format: date
+             * @default null
+             */
+            promised: string | null;
+        };
+        /** @description A remark. */
+        Note: {
+            code: string;
+            text: string;
+        };
+        /** @description A pairing code as typed or scanned. */
+        PairingCode: {
+            code: string;
+        };
+        /** @description How another device is paired. */
+        PairingOffer: {
+            /** @description The address that the picture holds. */
+            address: string;
+            /** @description The code, for typing. */
+            code: string;
+            /** @description The address as a QR code, SVG. */
+            picture: string;
+        };
+        /**
+         * @description An outer panel.
+         * @enum {string}
+         */
+        Panel: "bonnet" | "roof" | "boot_lid" | "tailgate" | "front_wing_left" | "front_wing_right" | "rear_wing_left" | "rear_wing_right" | "front_door_left" | "front_door_right" | "rear_door_left" | "rear_door_right" | "roof_rail_left" | "roof_rail_right" | "front_bumper" | "rear_bumper" | "sill_left" | "sill_right" | "fuel_flap";
+        /** @description Centre of a tag. */
+        PanelTagPlace: {
+            id: number;
+            /** Format: double */
+            x_mm: number;
+            /** Format: double */
+            y_mm: number;
+            /** Format: double */
+            z_mm: number;
+        };
+        /** @description A part that is fitted. */
+        Part: {
+            /** @description How many. */
+            quantity: string;
+            /** @description Price of one. */
+            unit_price: string;
+            /** @description Its name. */
+            what: string;
+        };
+        /** @description The panel photo. */
+        PhotoFacts: {
+            file: string;
+            height_px: number;
+            width_px: number;
+        };
+        /**
+         * @description Where on the panel the dent lies.
+         * @enum {string}
+         */
+        Place: "flat" | "body_line" | "edge" | "rail";
+        /** @description How many times as long each place takes as a flat part of a panel. */
+        PlaceTimes: {
+            /** Format: double */
+            body_line: number;
+            /** Format: double */
+            edge: number;
+            /** Format: double */
+            flat: number;
+            /** Format: double */
+            rail: number;
+        };
+        /** @description What is entered for a quote beside the dents. Money without tax. */
+        Pricing: {
+            /** @description Whether percentages add or compound. */
+            add_or_compound?: components["schemas"]["Stacking"];
+            /** @description ISO 4217 code of the currency. */
+            currency: string;
+            discount?: components["schemas"]["Discount"] | null;
+            /** @description Price of an hour. */
+            hourly_rate: string;
+            /** @description Parts that are fitted. */
+            parts?: components["schemas"]["Part"][];
+            /** @description Trim to remove and install. */
+            ri_lines?: components["schemas"]["RiLine"][];
+            /** @description Small things with an amount. */
+            sundries?: components["schemas"]["Sundry"][];
+            /** @description Tax on the net total, %. */
+            tax_percent: string;
+            /** @description Percentages on top. */
+            uplifts?: components["schemas"]["Uplift"][];
+        };
+        /** @description A read that is queued. */
+        Queued: {
+            /** Format: uuid */
+            task_id: string;
+        };
+        /** @description A quote. All money in `currency`, with all its decimals. */
+        Quote: {
+            /** @description Whether percentages were added or compounded. */
+            add_or_compound: components["schemas"]["Stacking"];
+            /** @description ISO 4217 code of the currency. */
+            currency: string;
+            /** @description Net and tax. */
+            gross: string;
+            /** @description Gross if the dents take their high hours. */
+            gross_high: string;
+            /** @description Gross if the dents take their low hours. */
+            gross_low: string;
+            /** @description Hours of the dents together, with their doubt. R&I hours are not among them. */
+            hours: components["schemas"]["Hours"];
+            /** @description What is charged, in the order of the paper. */
+            lines: components["schemas"]["Line"][];
+            /** @description Sum of the lines. */
+            net: string;
+            /** @description Tax on net. */
+            tax: string;
+            /** @description Tax on net, %. */
+            tax_percent: string;
+        };
+        /** @description What was entered and what comes of it. */
+        QuoteAnswer: {
+            /** @description Hours of each dent line, with what made them. */
+            dent_hours: components["schemas"]["DentHours"][];
+            /** @description What was entered beside the dents. */
+            input: components["schemas"]["Pricing"];
+            quote: components["schemas"]["Quote"];
+        };
+        /** @description A reading in a list. */
+        ReadingEntryJson: {
+            created: string;
+            /** Format: uuid */
+            id: string;
+        };
+        /** @description The whole file. */
+        ReadingFile: {
+            /** @description What is known of the camera. */
+            camera: components["schemas"]["CameraFacts"];
+            /** @description Done or not. */
+            finish: components["schemas"]["Finish"];
+            /** @description Every photo. */
+            frames: components["schemas"]["FrameFacts"][];
+            /** @description Grid of the maps. */
+            grid: components["schemas"]["GridFacts"];
+            /** @description File names of the maps. */
+            maps: components["schemas"]["Maps"];
+            /** @description Remarks. */
+            notes: components["schemas"]["Note"][];
+            /** @description Centre of every panel tag, mm. */
+            panel_tags: components["schemas"]["PanelTagPlace"][];
+            /** @description The panel photo on which spots are laid. */
+            photo: components["schemas"]["PhotoFacts"];
+            /**
+             * Format: double
+             * @description Share of the grid that was read.
+             */
+            read_fraction: number;
+            /** @description `absolute` or `relative`. */
+            scale: string;
+            /** @description Settings of the reading. */
+            settings: unknown;
+            /** @description Lows and highs, deepest first. */
+            spots: components["schemas"]["SpotFacts"][];
+            /** @description What could not be read. */
+            unread: components["schemas"]["UnreadFacts"][];
+            /** @description Version of the program. */
+            version: string;
+        };
+        /** @description A reading. */
+        ReadingJson: components["schemas"]["ReadingFile"] & {
+            /** Format: uuid */
+            capture_id: string;
+            created: string;
+            /** Format: uuid */
+            damage_id: string;
+            /** Format: uuid */
+            id: string;
+        };
+        /** @description Removing and installing a part of the car. */
+        RiLine: components["schemas"]["Charge"] & {
+            /** @description What is removed and installed. */
+            what: string;
+        };
+        /** @description The shop and what it has chosen. */
+        Shop: {
+            /** @description Street and town. */
+            address: string;
+            /** @description ISO 4217 code of the currency. */
+            currency: string;
+            /** @description Mail address. */
+            email: string;
+            /**
+             * Format: double
+             * @description Deviation from the intended shape that still counts as done, µm.
+             */
+            finish_limit_um: number;
+            /** @description Price of an hour, without tax. */
+            hourly_rate: string;
+            /** @description Language of app and papers. */
+            language: components["schemas"]["Language"];
+            /** @description Unit of length on screen and paper. */
+            length_unit: components["schemas"]["LengthUnit"];
+            /** @description Its name. */
+            name: string;
+            /** @description Telephone. */
+            phone: string;
+            /** @description Tax number. */
+            tax_id: string;
+            /** @description Tax, %. */
+            tax_percent: string;
+            /** @description Unit of temperature on screen and paper. */
+            temperature_unit: components["schemas"]["TemperatureUnit"];
+        };
+        /**
+         * @description Where a dent comes from.
+         * @enum {string}
+         */
+        SourceJson: "hand" | "reading";
+        /** @description One low or high. */
+        Spot: {
+            /**
+             * Format: double
+             * @description Long axis from panel x toward y, degrees, -90 to 90.
+             */
+            angle_deg: number;
+            /**
+             * Format: double
+             * @description Area that stands out, mm².
+             */
+            area_mm2: number;
+            /**
+             * Format: double
+             * @description Deviation at the extreme, mm; negative for a low.
+             */
+            height_mm: number;
+            /** @description Low or high. */
+            kind: components["schemas"]["SpotKind"];
+            /**
+             * Format: double
+             * @description Long axis of the ellipse with the area's second moments, mm.
+             */
+            length_mm: number;
+            /**
+             * Format: double
+             * @description Its one-sigma doubt, mm.
+             */
+            sigma_mm: number;
+            /**
+             * Format: double
+             * @description Volume between it and the intended shape, mm³, positive.
+             */
+            volume_mm3: number;
+            /**
+             * Format: double
+             * @description Short axis, mm.
+             */
+            width_mm: number;
+            /**
+             * Format: double
+             * @description Place of the extreme, panel x, mm.
+             */
+            x_mm: number;
+            /**
+             * Format: double
+             * @description Place of the extreme, panel y, mm.
+             */
+            y_mm: number;
+        };
+        /** @description A spot and where it lies in the panel photo. */
+        SpotFacts: components["schemas"]["Spot"] & {
+            /** @description Its extreme in the photo, px. */
+            at_px: number[];
+            /** @description Its outline in the photo, px. */
+            outline_px: number[][];
+        };
+        /**
+         * @description Below or above the intended shape.
+         * @enum {string}
+         */
+        SpotKind: "low" | "high";
+        /**
+         * @description How several percentages meet.
+         * @enum {string}
+         */
+        Stacking: "add" | "compound";
+        /**
+         * @description A stage of a job. A job may go back: a customer may withdraw, a car may return.
+         * @enum {string}
+         */
+        Stage: "taken_in" | "quoted" | "authorised" | "in_work" | "finished" | "handed_over";
+        /** @description A stage of a read. */
+        StageJson: {
+            /**
+             * Format: double
+             * @description Share done, 0 to 1.
+             */
+            done: number;
+            name: string;
+        };
+        /**
+         * @description How far a task has come.
+         * @enum {string}
+         */
+        StateJson: "queued" | "running" | "done" | "failed" | "cancelled";
+        /** @description Something small with an amount. */
+        Sundry: {
+            /** @description Its amount. */
+            amount: string;
+            /** @description Its name. */
+            what: string;
+        };
+        /** @description A capture that was taken and whose read is queued. */
+        Taken: {
+            /** Format: uuid */
+            capture_id: string;
+            /** Format: uuid */
+            task_id: string;
+        };
+        /** @description Why a read has failed. */
+        TaskErrorJson: {
+            code: string;
+            message: string;
+            next: string;
+        };
+        /** @description A read that waits, runs or has ended. */
+        TaskJson: {
+            error?: components["schemas"]["TaskErrorJson"] | null;
+            /**
+             * Format: double
+             * @description Share done, 0 to 1.
+             */
+            fraction: number;
+            /** Format: uuid */
+            id: string;
+            /**
+             * Format: uuid
+             * @description What it has given.
+             */
+            reading_id?: string | null;
+            /** @description Name of the stage it is in. */
+            stage: string;
+            /** @description Every stage in order. */
+            stages: components["schemas"]["StageJson"][];
+            state: components["schemas"]["StateJson"];
+        };
+        /**
+         * @description Unit of temperature.
+         * @enum {string}
+         */
+        TemperatureUnit: "c" | "f";
+        /** @description An error: what is wrong, and what to do. */
+        Trouble: {
+            /** @description Short stable name. */
+            code: string;
+            /** @description What is wrong with what. */
+            message: string;
+            /** @description What to do. */
+            next: string;
+        };
+        /**
+         * @description What a line's quantity counts.
+         * @enum {string}
+         */
+        Unit: "hour" | "piece" | "percent";
+        /** @description A reason for not reading, its value in the unread map, its share of the grid and what to do. */
+        UnreadFacts: {
+            code: string;
+            /** Format: double */
+            fraction: number;
+            next: string;
+            text: string;
+            /** Format: int32 */
+            value: number;
+        };
+        /** @description A percentage on top of some of the lines. */
+        Uplift: {
+            /** @description On which lines. */
+            on: components["schemas"]["UpliftOn"];
+            /** @description How much, %; 0 or more. */
+            percent: string;
+            /** @description Why. */
+            what: string;
+        };
+        /**
+         * @description Which lines an uplift is taken on.
+         * @enum {string}
+         */
+        UpliftOn: "dents" | "labour" | "all";
+        /**
+         * @description The answer.
+         * @enum {string}
+         */
+        Verdict: "done" | "not done" | "cannot tell";
+        /** @description What there is to say about a number. It warns and never blocks. */
+        VinAnswer: {
+            /** @description Whether the check digit fits; none where no rule asks for one. */
+            check_digit_ok?: boolean | null;
+            /** @description Whether it has the form of a VIN. */
+            valid: boolean;
+            /** @description What is wrong or odd, in words. */
+            warning?: string | null;
+        };
+    };
+    responses: never;
+    parameters: never;
+    requestBodies: never;
+    headers: never;
+    pathItems: never;
+}
+export type $defs = Record<string, never>;
+export interface operations {
+    read_again: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Queued"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    cautions: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                job: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CautionRow"][];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    remove_damage: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    change_damage: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["DamageChangeJson"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DamageJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    send_capture: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "multipart/form-data": components["schemas"]["FilesForm"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Taken"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    add_dent: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Dent"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DentEntryJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    send_photos: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "multipart/form-data": components["schemas"]["FilesForm"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": string[];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    remove_photo: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+                hash: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    change_dent: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Dent"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DentEntryJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    remove_dent: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    jobs: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                /** @description Part of a name, a plate, a car or a job number. */
+                search: string;
+                /** @description Code of a stage. */
+                stage: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["JobRow"][];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    take_in: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NewJobJson"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["JobJson"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    job: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["JobJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    remove_job: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    change_job: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["JobChange"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["JobJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    add_damage: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NewDamageJson"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DamageJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    quote: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["QuoteAnswer"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    save_quote: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Pricing"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["QuoteAnswer"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    report: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/pdf": unknown;
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    pair: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PairingCode"];
+            };
+        };
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    offer: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PairingOffer"];
+                };
+            };
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    photo: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                hash: string;
+                /** @description Width, px. */
+                width: number | null;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "image/jpeg": unknown;
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    reading: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ReadingJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    reading_file: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+                name: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/octet-stream": unknown;
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    take: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DentEntryJson"][];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    shop: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Shop"];
+                };
+            };
+        };
+    };
+    save_shop: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Shop"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Shop"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    hours: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["HoursSettings"];
+                };
+            };
+        };
+    };
+    save_hours: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["HoursSettings"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["HoursSettings"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    task: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TaskJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    cancel_task: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    vin: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                vin: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["VinAnswer"];
+                };
+            };
+        };
+    };
+}
