@@ -1,0 +1,98 @@
+//! Maps in NPY files (NumPy enhancement proposal 1).
+
+use super::CaseError;
+use dentwright_surface::Grid;
+use std::path::Path;
+
+/// Heights on a grid, smooth between.
+pub struct Heights {
+    grid: Grid,
+    values: Vec<f64>,
+}
+
+impl Heights {
+    /// Reads a map whose shape is the grid's, or the grid's cells (one less each way).
+    pub fn read(path: &Path, grid: &Grid) -> Result<Self, CaseError> {
+        let wrong = |why: &str| CaseError::Map { path: path.into(), why: why.into() };
+        let bytes = std::fs::read(path).map_err(|e| wrong(&e.to_string()))?;
+        let (rows, columns, values) =
+            parse(&bytes).ok_or_else(|| wrong("not a plain NPY file of float32 or float64"))?;
+        let grid = if (rows, columns) == (grid.ny, grid.nx) {
+            *grid
+        } else if (rows + 1, columns + 1) == (grid.ny, grid.nx) {
+            let half = 0.5 * grid.step_mm;
+            Grid { x0_mm: grid.x0_mm + half, y0_mm: grid.y0_mm + half, nx: columns, ny: rows, ..*grid }
+        } else {
+            return Err(wrong(&format!("{rows} × {columns} values; the patch has {} × {}", grid.ny, grid.nx)));
+        };
+        if values.iter().any(|v| !v.is_finite()) {
+            return Err(wrong("values are missing"));
+        }
+        Ok(Self { grid, values })
+    }
+
+    /// Height at a place: cubic between the four nearest each way (Catmull and Rom), level outside.
+    pub fn at(&self, x: f64, y: f64) -> f64 {
+        let (fx, fy) = self.grid.locate(x, y);
+        let (wx, wy) = (weights(fx, self.grid.nx), weights(fy, self.grid.ny));
+        let row = |iy: usize| wx.iter().map(|(ix, w)| w * self.values[iy * self.grid.nx + ix]).sum::<f64>();
+        wy.iter().map(|(iy, w)| w * row(*iy)).sum()
+    }
+}
+
+fn weights(f: f64, n: usize) -> [(usize, f64); 4] {
+    let f = f.clamp(0.0, (n - 1) as f64);
+    let i = (f.floor() as usize).min(n - 2);
+    let t = f - i as f64;
+    let w = [
+        0.5 * (-t + 2.0 * t * t - t * t * t),
+        0.5 * (2.0 - 5.0 * t * t + 3.0 * t * t * t),
+        0.5 * (t + 4.0 * t * t - 3.0 * t * t * t),
+        0.5 * (t * t * t - t * t),
+    ];
+    std::array::from_fn(|k| ((i + k).saturating_sub(1).min(n - 1), w[k]))
+}
+
+fn parse(bytes: &[u8]) -> Option<(usize, usize, Vec<f64>)> {
+    if bytes.get(..6)? != b"\x93NUMPY" {
+        return None;
+    }
+    let (start, length) = match bytes.get(6)? {
+        1 => (10, usize::from(u16::from_le_bytes([*bytes.get(8)?, *bytes.get(9)?]))),
+        _ => (12, u32::from_le_bytes(bytes.get(8..12)?.try_into().ok()?) as usize),
+    };
+    let header = std::str::from_utf8(bytes.get(start..start + length)?).ok()?;
+    let shape = header.split("'shape': (").nth(1)?.split(')').next()?;
+    let sizes: Vec<usize> = shape.split(',').filter_map(|s| s.trim().parse().ok()).collect();
+    let [rows, columns] = sizes.as_slice() else { return None };
+    let data = bytes.get(start + length..)?;
+    let values: Vec<f64> = if header.contains("<f4") {
+        data.chunks_exact(4).map(|c| f64::from(f32::from_le_bytes([c[0], c[1], c[2], c[3]]))).collect()
+    } else if header.contains("<f8") {
+        data.chunks_exact(8).map(|c| f64::from_le_bytes(c.try_into().expect("eight bytes"))).collect()
+    } else {
+        return None;
+    };
+    if values.len() != rows * columns {
+        return None;
+    }
+    if header.contains("'fortran_order': True") {
+        let turned = (0..values.len()).map(|i| values[(i % columns) * rows + i / columns]).collect();
+        return Some((*rows, *columns, turned));
+    }
+    Some((*rows, *columns, values))
+}
+
+/// NPY bytes of float32 values in C order.
+pub fn write(shape: &[usize], values: &[f32]) -> Vec<u8> {
+    let sizes: Vec<String> = shape.iter().map(usize::to_string).collect();
+    let header = format!("{{'descr': '<f4', 'fortran_order': False, 'shape': ({},), }}", sizes.join(", "));
+    let pad = 63 - (10 + header.len()) % 64;
+    let mut bytes = b"\x93NUMPY\x01\x00".to_vec();
+    bytes.extend(((header.len() + pad + 1) as u16).to_le_bytes());
+    bytes.extend(header.bytes());
+    bytes.extend(std::iter::repeat_n(b' ', pad));
+    bytes.push(b'\n');
+    bytes.extend(values.iter().flat_map(|v| v.to_le_bytes()));
+    bytes
+}

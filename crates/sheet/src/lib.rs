@@ -1,0 +1,42 @@
+//! The metal: how a panel gives under a tip, what stays, and what that costs.
+
+mod case;
+mod dissect;
+mod edges;
+mod equilibrium;
+mod factor;
+mod hardening;
+mod mesh;
+mod metals;
+mod moves;
+mod oil_can;
+mod panel;
+mod part;
+mod patch;
+mod perform;
+mod quadrature;
+mod section;
+mod shell;
+mod spline;
+mod stencil;
+mod strain;
+mod tip;
+mod yielding;
+
+pub use case::{CaseError, CaseResult, MoveResult, run_case};
+pub use edges::{Edges, Hold, Springs};
+pub use equilibrium::{Balance, Drive, Given, Stopped, Tolerance, balance};
+pub use factor::Factor;
+pub use hardening::Hardening;
+pub use mesh::{Mesh, Outline};
+pub use metals::{Family, METALS_TOML, MetalRow, Range, metals, parse_metals};
+pub use moves::{Goal, Kind, Move, Outcome};
+pub use oil_can::{OilCan, oil_can};
+pub use panel::{Panel, largest};
+pub use patch::{Folded, Patch, State};
+pub use perform::perform;
+pub use section::{Layers, Section, add_up};
+pub use spline::{Axis, Focus, graded};
+pub use strain::{LogStrain, Modes};
+pub use tip::{Contact, Load, Tip};
+pub use yielding::{Answer, Memory, Metal, answer, equivalent};
