@@ -60,7 +60,7 @@ fn dent(index: usize, row: &DentRow, with: &Setting) -> Result<Value, ReportErro
     }))
 }
 
-fn size(length_mm: f64, width_mm: f64, with: &Setting) -> String {
+pub(crate) fn size(length_mm: f64, width_mm: f64, with: &Setting) -> String {
     format!("{} × {}", with.format.across(length_mm), with.format.across(width_mm))
 }
 

@@ -4,11 +4,21 @@ use dentwright_price::{Line, LineKind, Quote, Stacking, Unit, round};
 use rust_decimal::Decimal;
 use serde_json::{Value, json};
 
-use crate::ReportError;
-use crate::damage_view::panel;
+use crate::damage_view::size;
 use crate::view::Setting;
+use crate::{DentRow, ReportError};
 
-pub(crate) fn quote(quote: &Quote, with: &Setting) -> Result<Value, ReportError> {
+/// `dents` are those of the whole car, in the order of the quote's dent lines.
+pub(crate) fn quote<'a>(
+    quote: &Quote,
+    mut dents: impl Iterator<Item = &'a DentRow>,
+    with: &Setting,
+) -> Result<Value, ReportError> {
+    let mut row = |one: &Line| {
+        let dent = if one.kind == LineKind::Dent { dents.next() } else { None };
+        line(one, dent, &quote.currency, with)
+    };
+    let lines = quote.lines.iter().map(&mut row).collect::<Result<Vec<_>, _>>()?;
     let (format, words) = (&with.format, &with.words);
     let money = |amount| format.money(amount, &quote.currency);
     let hours = |hours: f64| format!("{}\u{a0}h", format.number(hours, 1));
@@ -19,7 +29,7 @@ pub(crate) fn quote(quote: &Quote, with: &Setting) -> Result<Value, ReportError>
     };
     let dents = quote.hours.likely > 0.0;
     Ok(json!({
-        "lines": quote.lines.iter().map(|one| line(one, &quote.currency, with)).collect::<Result<Vec<_>, _>>()?,
+        "lines": lines,
         "net": money(quote.net),
         "tax_label": words.fill("tax", &[("percent", &format.quantity(quote.tax_percent))])?,
         "tax": money(quote.tax),
@@ -36,7 +46,7 @@ pub(crate) fn quote(quote: &Quote, with: &Setting) -> Result<Value, ReportError>
     }))
 }
 
-fn line(line: &Line, currency: &str, with: &Setting) -> Result<Value, ReportError> {
+fn line(line: &Line, dent: Option<&DentRow>, currency: &str, with: &Setting) -> Result<Value, ReportError> {
     let (format, words) = (&with.format, &with.words);
     let quantity = match line.unit {
         Unit::Hour => format!(
@@ -56,22 +66,37 @@ fn line(line: &Line, currency: &str, with: &Setting) -> Result<Value, ReportErro
     };
     Ok(json!({
         "kind": line.kind,
-        "what": what(line, with)?,
+        "what": what(line, dent, with)?,
         "quantity": quantity,
         "price": price,
         "amount": format.money(line.amount, currency),
     }))
 }
 
-fn what(line: &Line, with: &Setting) -> Result<String, ReportError> {
+fn what(line: &Line, dent: Option<&DentRow>, with: &Setting) -> Result<String, ReportError> {
     match line.kind {
         LineKind::RemoveInstall => with.words.fill("line-ri", &[("what", &line.what)]),
         LineKind::Discount => with.words.say("line-discount"),
-        LineKind::Dent if line.count.unwrap_or(1) > 1 => {
-            let count = with.format.number(f64::from(line.count.unwrap_or(1)), 0);
-            Ok(format!("{}, {}", panel(&line.what, with), with.words.fill("line-dents", &[("count", &count)])?))
+        LineKind::Dent => {
+            let place = place_and_size(&line.what, dent, with);
+            let count = line.count.unwrap_or(1);
+            if count == 1 {
+                return Ok(place);
+            }
+            let count = with.format.number(f64::from(count), 0);
+            Ok(format!("{place}, {}", with.words.fill("line-dents", &[("count", &count)])?))
         }
-        LineKind::Dent => Ok(panel(&line.what, with)),
         LineKind::Part | LineKind::Sundry | LineKind::Uplift => Ok(line.what.clone()),
+    }
+}
+
+/// A panel's code becomes its name with the dent's size; any other text stays as it was entered.
+fn place_and_size(what: &str, dent: Option<&DentRow>, with: &Setting) -> String {
+    match (with.words.find(&format!("panel-{what}")), dent) {
+        (Some(panel), Some(row)) => {
+            format!("{panel}: {}\u{a0}{}", size(row.dent.length_mm, row.dent.width_mm, with), with.format.length_unit())
+        }
+        (Some(panel), None) => panel,
+        (None, _) => what.to_owned(),
     }
 }

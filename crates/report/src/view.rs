@@ -11,7 +11,7 @@ use crate::format::Format;
 use crate::pictures::Pictures;
 use crate::words::Words;
 use crate::world::TEMPLATES;
-use crate::{Car, Language, Paper, ReportData, ReportError, Shop, car, damage_view, method_view, quote_view};
+use crate::{Car, DentRow, Language, Paper, ReportData, ReportError, Shop, car, damage_view, method_view, quote_view};
 
 /// What all parts of the view are made with.
 pub(crate) struct Setting<'a> {
@@ -57,7 +57,7 @@ fn view(data: &ReportData, with: &mut Setting) -> Result<Value, ReportError> {
         "car_title": data.car.title,
         "car_note": data.car.vin_note,
         "damages": damages,
-        "quote": data.quote.as_ref().map(|quote| quote_view::quote(quote, with)).transpose()?,
+        "quote": data.quote.as_ref().map(|quote| quote_view::quote(quote, dents(data), with)).transpose()?,
         "cautions": cautions(&data.cautions, &with.words),
         "methods": method_view::methods(data, with)?,
         "notes": lines(&data.notes),
@@ -120,4 +120,9 @@ pub(crate) fn lines(text: &str) -> Vec<String> {
 
 fn filled(texts: Vec<String>) -> Vec<String> {
     texts.into_iter().filter(|text| !text.is_empty()).collect()
+}
+
+/// The dents of the whole car, in the order of their damages.
+fn dents(data: &ReportData) -> impl Iterator<Item = &DentRow> {
+    data.damages.iter().flat_map(|damage| &damage.dents)
 }

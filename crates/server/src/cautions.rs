@@ -11,6 +11,7 @@ use uuid::Uuid;
 
 /// Which job.
 #[derive(Debug, Deserialize, IntoParams)]
+#[into_params(parameter_in = Query)]
 pub struct OfJob {
     job: Uuid,
 }

@@ -18,6 +18,7 @@ use uuid::Uuid;
 
 /// Which jobs are wanted; empty for all.
 #[derive(Debug, Default, Deserialize, IntoParams)]
+#[into_params(parameter_in = Query)]
 #[serde(default)]
 pub struct Wanted {
     /// Part of a name, a plate, a car or a job number.

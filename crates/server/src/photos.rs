@@ -21,6 +21,7 @@ const SCREEN_WIDTH: u32 = 1600;
 
 /// How large a photo is wanted.
 #[derive(Debug, Deserialize, IntoParams)]
+#[into_params(parameter_in = Query)]
 pub struct Size {
     /// Width, px.
     width: Option<u32>,

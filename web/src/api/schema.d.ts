@@ -451,7 +451,7 @@ export interface components {
              * Format: uuid
              * @description The last task that read it.
              */
-            task_id?: string | null;
+            task_id: string | null;
         };
         /** @description A car. */
         CarJson: {
@@ -500,7 +500,7 @@ export interface components {
         /** @description A caution by its code; the words are the app's and the report's. */
         CautionRow: {
             code: string;
-            panel?: components["schemas"]["Panel"] | null;
+            panel: components["schemas"]["Panel"] | null;
         };
         /** @description How an R&I line is charged. */
         Charge: {
@@ -523,20 +523,12 @@ export interface components {
         };
         /** @description What changes; a field that is left out stays as it is. */
         DamageChangeJson: {
-            /** @default null */
-            note: string | null;
-            /** @default null */
-            panel: components["schemas"]["Panel"] | null;
-            /**
-             * Format: double
-             * @default null
-             */
-            x: number | null;
-            /**
-             * Format: double
-             * @default null
-             */
-            y: number | null;
+            note?: string | null;
+            panel?: components["schemas"]["Panel"] | null;
+            /** Format: double */
+            x?: number | null;
+            /** Format: double */
+            y?: number | null;
         };
         /** @description A damaged area of a panel. */
         DamageJson: {
@@ -749,20 +741,15 @@ export interface components {
         };
         /** @description What changes; a field that is left out stays as it is. */
         JobChange: {
-            /** @default null */
-            car: components["schemas"]["CarJson"] | null;
-            /** @default null */
-            customer: components["schemas"]["Customer"] | null;
-            /** @default null */
-            notes: string | null;
+            car?: components["schemas"]["CarJson"] | null;
+            customer?: components["schemas"]["Customer"] | null;
+            notes?: string | null;
             /**
              * Format: date
              * @description `null` takes the promise back.
-             * @default null
              */
-            promised: string | null;
-            /** @default null */
-            stage: components["schemas"]["Stage"] | null;
+            promised?: string | null;
+            stage?: components["schemas"]["Stage"] | null;
         };
         /** @description A job with everything below it. */
         JobJson: {
@@ -778,24 +765,24 @@ export interface components {
              * Format: date
              * @description The day it was promised for.
              */
-            promised?: string | null;
+            promised: string | null;
             stage: components["schemas"]["Stage"];
         };
         /** @description A job in the list. */
         JobRow: {
             car_title: string;
             /** @description Currency of the total. */
-            currency?: string | null;
+            currency: string | null;
             customer_name: string;
             damage_count: number;
             /** @description Total of its quote with tax; none where nothing was entered yet. */
-            gross?: string | null;
+            gross: string | null;
             /** Format: uuid */
             id: string;
             number: string;
             plate: string;
             /** Format: date */
-            promised?: string | null;
+            promised: string | null;
             stage: components["schemas"]["Stage"];
         };
         /**
@@ -1186,9 +1173,15 @@ export interface components {
         /** @description A spot and where it lies in the panel photo. */
         SpotFacts: components["schemas"]["Spot"] & {
             /** @description Its extreme in the photo, px. */
-            at_px: number[];
+            at_px: [
+                number,
+                number
+            ];
             /** @description Its outline in the photo, px. */
-            outline_px: number[][];
+            outline_px: [
+                number,
+                number
+            ][];
         };
         /**
          * @description Below or above the intended shape.
@@ -1241,7 +1234,7 @@ export interface components {
         };
         /** @description A read that waits, runs or has ended. */
         TaskJson: {
-            error?: components["schemas"]["TaskErrorJson"] | null;
+            error: components["schemas"]["TaskErrorJson"] | null;
             /**
              * Format: double
              * @description Share done, 0 to 1.
@@ -1253,7 +1246,7 @@ export interface components {
              * Format: uuid
              * @description What it has given.
              */
-            reading_id?: string | null;
+            reading_id: string | null;
             /** @description Name of the stage it is in. */
             stage: string;
             /** @description Every stage in order. */
@@ -1311,11 +1304,11 @@ export interface components {
         /** @description What there is to say about a number. It warns and never blocks. */
         VinAnswer: {
             /** @description Whether the check digit fits; none where no rule asks for one. */
-            check_digit_ok?: boolean | null;
+            check_digit_ok: boolean | null;
             /** @description Whether it has the form of a VIN. */
             valid: boolean;
             /** @description What is wrong or odd, in words. */
-            warning?: string | null;
+            warning: string | null;
         };
     };
     responses: never;
@@ -1357,11 +1350,11 @@ export interface operations {
     };
     cautions: {
         parameters: {
-            query?: never;
-            header?: never;
-            path: {
+            query: {
                 job: string;
             };
+            header?: never;
+            path?: never;
             cookie?: never;
         };
         requestBody?: never;
@@ -1689,14 +1682,14 @@ export interface operations {
     };
     jobs: {
         parameters: {
-            query?: never;
-            header?: never;
-            path: {
+            query?: {
                 /** @description Part of a name, a plate, a car or a job number. */
-                search: string;
+                search?: string;
                 /** @description Code of a stage. */
-                stage: string;
+                stage?: string;
             };
+            header?: never;
+            path?: never;
             cookie?: never;
         };
         requestBody?: never;
@@ -2053,12 +2046,13 @@ export interface operations {
     };
     photo: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description Width, px. */
+                width?: number;
+            };
             header?: never;
             path: {
                 hash: string;
-                /** @description Width, px. */
-                width: number | null;
             };
             cookie?: never;
         };

@@ -8,6 +8,7 @@ export type Metal = S['Metal'];
 export type Access = S['Access'];
 export type Place = S['Place'];
 export type Stage = S['Stage'];
+export type PanelCode = S['Panel'];
 
 export const KINDS: Kind[] = ['round', 'hail', 'soft', 'sharp', 'crease', 'high'];
 export const METALS: Metal[] = ['steel', 'high_strength_steel', 'aluminium'];
