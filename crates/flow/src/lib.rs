@@ -8,9 +8,11 @@ mod doubt;
 mod error;
 mod gather;
 mod npy;
+mod patterns;
 mod picture;
 mod read;
 mod reading_file;
+mod settle;
 mod write;
 
 pub use error::ReadError;
@@ -20,4 +22,5 @@ pub use read::{Progress, ReadSettings, Reading, Stage, read};
 pub use reading_file::{
     CameraFacts, FrameFacts, GridFacts, Maps, Note, PanelTagPlace, PhotoFacts, ReadingFile, SpotFacts, UnreadFacts,
 };
+pub use settle::FrameCheck;
 pub use write::{WriteError, write_reading};

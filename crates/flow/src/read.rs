@@ -3,16 +3,16 @@
 use crate::doubt::doubt;
 use crate::error::ReadError;
 use crate::gather::{Gathered, gather};
+use crate::patterns::mirrored_points;
+use crate::settle::{FrameCheck, settle};
 use dentwright_optics::{
-    Axis, Board, BoardField, BoardTag, BundleSettings, Camera, DEFAULT_GAMMA, Layout, Photo, Pixel, Role, Scene, Steps,
-    TagView, board_field, estimate_gamma, find_planar_tags, find_tags, grid_over, linear_table, panel_plane, refine,
-    setup_and_board, slopes_on, tag_corners,
+    Board, BoardField, BoardTag, BundleSettings, Camera, Layout, Photo, Pixel, Role, Scene, TagView, find_planar_tags,
+    find_tags, grid_over, panel_plane, refine, setup_and_board, slopes_on, tag_corners,
 };
 use dentwright_surface::{
     Finish, Grid, IntegrateSettings, IntendedSettings, Map, SlopeMap, Spot, SpotSettings, areas, average, find_spots,
     integrate, intended_shape, judge,
 };
-use std::collections::BTreeMap;
 use std::path::Path;
 use std::sync::atomic::{AtomicBool, Ordering};
 
@@ -98,8 +98,8 @@ pub struct Reading {
     pub gamma: f64,
     /// `exif` or `guess`.
     pub camera_source: &'static str,
-    /// Files and roles.
-    pub frames: Vec<(String, Role)>,
+    /// Every photo, and whether it was used.
+    pub frames: Vec<FrameCheck>,
     /// Panel photo's file name.
     pub panel_photo: String,
     /// Settings used.
@@ -118,11 +118,12 @@ pub fn read(
         if cancel.load(Ordering::Relaxed) { Err(ReadError::Cancelled) } else { Ok(()) }
     };
     begin(Stage::Photos)?;
-    let gathered = gather(folder)?;
+    let mut gathered = gather(folder)?;
     begin(Stage::Tags)?;
     let seen = locate(&gathered)?;
     begin(Stage::Lines)?;
-    let (field, gamma) = mirrored_points(&gathered)?;
+    let mut frames = settle(&mut gathered, &seen.views[0]);
+    let (field, gamma) = mirrored_points(&gathered, &mut frames)?;
     begin(Stage::Poses)?;
     let scene = solve(&gathered, &seen, &field)?;
     begin(Stage::Shape)?;
@@ -144,7 +145,7 @@ pub fn read(
         gamma,
         camera_source: seen.camera_source,
         panel_photo: gathered.first(Role::Panel).map(|(f, _)| f.file.clone()).unwrap_or_default(),
-        frames: gathered.capture.frames.iter().map(|f| (f.file.clone(), f.role)).collect(),
+        frames,
         settings: settings.clone(),
     })
 }
@@ -201,61 +202,6 @@ fn board_tags(board: &Board) -> Vec<TagView> {
     let on_board =
         |t: &BoardTag| TagView { id: t.id, corners: tag_corners(t.size_mm).map(|c| c + Pixel::new(t.x_mm, t.y_mm)) };
     board.tags.iter().map(on_board).collect()
-}
-
-/// Board point of every pixel, and the response exponent.
-fn mirrored_points(g: &Gathered) -> Result<(BoardField, f64), ReadError> {
-    let mut sets: BTreeMap<(Axis, u64), Vec<(f64, &Photo)>> = BTreeMap::new();
-    for (frame, photo) in g.capture.frames.iter().zip(&g.photos).filter(|(f, _)| f.role == Role::Pattern) {
-        if let (Some(axis), Some(periods), Some(shift)) = (frame.axis, frame.periods, frame.shift) {
-            sets.entry((axis, (periods * 1e6) as u64)).or_default().push((shift, photo));
-        }
-    }
-    if sets.is_empty() {
-        return Err(ReadError::NotScreen);
-    }
-    let finest = sets.iter().filter(|((axis, _), _)| *axis == Axis::U).map(|(_, set)| set).next_back();
-    let gamma = finest.and_then(|set| quarters(set)).map_or(DEFAULT_GAMMA, |photos| estimate_gamma(&photos));
-    let table = linear_table(gamma);
-    let mut patterns: BTreeMap<Axis, Vec<Steps>> = BTreeMap::new();
-    for ((axis, periods), set) in &sets {
-        let (shifts, photos): (Vec<f64>, Vec<&Photo>) = set.iter().copied().unzip();
-        let periods = *periods as f64 * 1e-6;
-        let steps = Steps::new(&photos, &shifts, periods, &table).ok_or_else(|| ReadError::Patterns {
-            axis: axis_name(*axis),
-            why: format!("the {} photos with {periods} periods are not shifted enough", photos.len()),
-        })?;
-        patterns.entry(*axis).or_default().push(steps);
-    }
-    let of = |axis| {
-        let list = patterns.get(&axis).map(Vec::as_slice).unwrap_or_default();
-        match list.first() {
-            None => Err(ReadError::Patterns { axis: axis_name(axis), why: "there are none".into() }),
-            Some(coarse) if coarse.periods > 1.0 => Err(ReadError::Patterns {
-                axis: axis_name(axis),
-                why: format!("the coarsest has {} periods, one that spans the board once is needed", coarse.periods),
-            }),
-            Some(_) => Ok(list),
-        }
-    };
-    let board = &g.capture.board;
-    let width = g.first(Role::Panel).map_or(0, |(_, p)| p.width);
-    let field = board_field(of(Axis::U)?, of(Axis::V)?, width, (board.width_mm, board.height_mm));
-    Ok((field, gamma))
-}
-
-fn axis_name(axis: Axis) -> &'static str {
-    match axis {
-        Axis::U => "u",
-        Axis::V => "v",
-    }
-}
-
-/// The four quarter-period steps in order, if these photos are that.
-fn quarters<'a>(set: &[(f64, &'a Photo)]) -> Option<Vec<&'a Photo>> {
-    (0..4)
-        .map(|k| set.iter().find(|(s, _)| (s.rem_euclid(1.0) - 0.25 * f64::from(k)).abs() < 1e-6).map(|s| s.1))
-        .collect()
 }
 
 /// Mirrored points that enter the pose solve; more do not change it.

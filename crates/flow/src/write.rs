@@ -77,11 +77,11 @@ impl Reading {
             frames: self
                 .frames
                 .iter()
-                .map(|(file, role)| FrameFacts {
-                    file: file.clone(),
-                    role: format!("{role:?}").to_lowercase(),
-                    ok: true,
-                    note: String::new(),
+                .map(|f| FrameFacts {
+                    file: f.file.clone(),
+                    role: format!("{:?}", f.role).to_lowercase(),
+                    ok: f.ok,
+                    note: f.note.clone(),
                 })
                 .collect(),
             version: env!("CARGO_PKG_VERSION").into(),
