@@ -29,7 +29,7 @@ const STILL_PX: f64 = 0.25;
 const FAR_PX: f64 = 30.0;
 /// What the movements of the tags may differ from one turn of the camera, px.
 const LEFT_PX: f64 = 0.5;
-/// Sharpness over that of the middle photo below which a photo is blurred: a blur of 3 px leaves 0.75.
+/// Sharpness over that of the middle photo below which a photo is blurred: a blur of 5 px leaves 0.16.
 const BLURRED: f64 = 0.75;
 
 /// Brings nudged pattern photos back, and drops those that are blurred or moved too far.

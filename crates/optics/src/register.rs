@@ -20,7 +20,7 @@ pub struct Drift {
     pub most_px: f64,
     /// Root mean square of what that map leaves of the tags' movements, px.
     pub left_px: f64,
-    /// Strength of the tags' edges against the panel photo's: 1 is as sharp, a quarter badly blurred.
+    /// Strength of the tags' edges against the panel photo's in the same light: 1 is as sharp.
     pub sharpness: f64,
 }
 
@@ -82,7 +82,7 @@ fn follow(panel: &Photo, photo: &Photo, tag: &TagView) -> Option<(Pixel, f64)> {
     let mut whole = (0i64, 0i64);
     for _ in 0..RESTARTS {
         let (mut normal, mut right) = (Matrix4::zeros(), Vector4::zeros());
-        let (mut edges, mut edges_here) = (0.0, 0.0);
+        let (mut edges, mut edges_here, mut light, mut light_here) = (0.0, 0.0, 0.0, 0.0);
         for y in ys.clone().step_by(EVERY_PX) {
             for x in xs.clone().step_by(EVERY_PX) {
                 let (sx, sy) = (x as i64 + whole.0, y as i64 + whole.1);
@@ -96,6 +96,8 @@ fn follow(panel: &Photo, photo: &Photo, tag: &TagView) -> Option<(Pixel, f64)> {
                 right += row * at(photo, sx as usize, sy as usize);
                 edges += gx * gx + gy * gy;
                 edges_here += hx * hx + hy * hy;
+                light += at(panel, x, y);
+                light_here += at(photo, sx as usize, sy as usize);
             }
         }
         let s = normal.cholesky()?.solve(&right);
@@ -106,7 +108,8 @@ fn follow(panel: &Photo, photo: &Photo, tag: &TagView) -> Option<(Pixel, f64)> {
         let d = Pixel::new(-s[2] / gain, -s[3] / gain);
         if d.amax() <= 0.75 {
             let moved = Pixel::new(whole.0 as f64, whole.1 as f64) + d;
-            return Some((moved, (edges_here / (gain * gain * edges)).sqrt()));
+            // Paper in other light keeps its edges in proportion to its brightness.
+            return Some((moved, (edges_here / edges).sqrt() * light / light_here));
         }
         let step = |v: f64| v.clamp(-4.0, 4.0).round() as i64;
         whole = (whole.0 + step(d.x), whole.1 + step(d.y));

@@ -46,30 +46,35 @@ pub fn find_tags(photo: &Photo, wanted: &[usize]) -> Vec<TagView> {
 }
 
 /// As [`find_tags`], for tags that lie on planes: `planes` holds, plane by plane, how the tags lie to each
-/// other (another view of them, or their places in millimetres). Tags missed at half size are looked for at
-/// full size only where the others of their plane say they are; the whole photo is searched again where
+/// other (another view of them, or their places in millimetres). Missed tags are looked for where the others
+/// of their plane say they are, first as they are, then magnified; the whole photo is searched again where
 /// a plane still has fewer than `least` tags.
 pub fn find_planar_tags(photo: &Photo, planes: &[&[TagView]], least: usize) -> Vec<TagView> {
-    if !is_large(photo) {
-        return surest(search(photo, 1.0));
-    }
-    let mut found = sharpened(photo, surest(search(photo, 2.0)));
-    let nearby: Vec<_> = planes.iter().flat_map(|plane| missing(&found, plane)).collect();
-    for corners in nearby {
-        add_missing(&mut found, surest(search_around(photo, &corners, 1.0)));
-    }
+    let mut found =
+        if is_large(photo) { sharpened(photo, surest(search(photo, 2.0))) } else { surest(search(photo, 1.0)) };
+    let look_nearby = |found: &mut Vec<TagView>, magnified: usize| {
+        let nearby: Vec<_> = planes.iter().flat_map(|plane| missing(found, plane)).collect();
+        for corners in nearby {
+            add_missing(found, surest(search_around(photo, &corners, 1.0, magnified)));
+        }
+    };
+    look_nearby(&mut found, 1);
     let seen = |plane: &[TagView]| plane.iter().filter(|t| found.iter().any(|f| f.id == t.id)).count();
-    if planes.iter().any(|plane| seen(plane) < least.min(plane.len())) {
+    if is_large(photo) && planes.iter().any(|plane| seen(plane) < least.min(plane.len())) {
         add_missing(&mut found, surest(search(photo, 1.0)));
     }
+    look_nearby(&mut found, MAGNIFIED);
     found
 }
+
+/// Times a crop is magnified for tags whose squares span too few pixels for the detector.
+const MAGNIFIED: usize = 3;
 
 /// Tags found at half size, with their corners from full size where they are found there too: a corner at
 /// half size can be off by several pixels.
 fn sharpened(photo: &Photo, found: Vec<TagView>) -> Vec<TagView> {
     let again = |tag: TagView| {
-        let near = surest(search_around(photo, &tag.corners, 0.5));
+        let near = surest(search_around(photo, &tag.corners, 0.5, 1));
         near.into_iter().find(|t| t.id == tag.id).unwrap_or(tag)
     };
     found.into_par_iter().map(again).collect()
@@ -103,8 +108,8 @@ fn missing(found: &[TagView], plane: &[TagView]) -> Vec<[Pixel; 4]> {
 /// Tags of a plane that must be known to say where its others are.
 const TAGS_THAT_TELL: usize = 2;
 
-/// Searches a crop at full size: the expected tag and `around` times its own size to every side.
-fn search_around(photo: &Photo, corners: &[Pixel; 4], around: f64) -> Vec<(f32, TagView)> {
+/// Searches a crop, `magnified` times: the expected tag and `around` times its own size to every side.
+fn search_around(photo: &Photo, corners: &[Pixel; 4], around: f64, magnified: usize) -> Vec<(f32, TagView)> {
     let low = corners.iter().fold(Pixel::repeat(f64::MAX), |a, c| a.inf(c));
     let high = corners.iter().fold(Pixel::repeat(f64::MIN), |a, c| a.sup(c));
     let margin = around * (high - low).max().max(LEAST_MARGIN_PX);
@@ -116,13 +121,34 @@ fn search_around(photo: &Photo, corners: &[Pixel; 4], around: f64) -> Vec<(f32, 
     let grey = y.clone().flat_map(|row| &photo.grey[row * photo.width..][x.clone()]).copied().collect();
     let crop = Photo { width: x.len(), height: y.len(), grey, focal_35mm: None };
     let corner = Pixel::new(x.start as f64, y.start as f64);
-    let mut found = detect(&crop, 1.0, 1);
-    found.iter_mut().for_each(|f| f.1.corners.iter_mut().for_each(|c| *c += corner));
+    let mut found = detect(&enlarged(crop, magnified), 1.0, 1);
+    let to_photo = |c: &mut Pixel| *c = *c / magnified as f64 + corner;
+    found.iter_mut().for_each(|f| f.1.corners.iter_mut().for_each(to_photo));
     found
 }
 
 /// No crop has less around the expected tag, px: predictions are off by the panel's curvature.
 const LEAST_MARGIN_PX: f64 = 60.0;
+
+/// The photo a whole number of times larger, linear between pixel centres.
+fn enlarged(photo: Photo, times: usize) -> Photo {
+    if times < 2 {
+        return photo;
+    }
+    let (width, height) = (photo.width * times, photo.height * times);
+    let place = |k: usize, n: usize| {
+        let f = ((k as f64 + 0.5) / times as f64 - 0.5).clamp(0.0, (n - 1) as f64);
+        let first = (f as usize).min(n.saturating_sub(2));
+        (first, f - first as f64)
+    };
+    let value = |i: usize| {
+        let ((x, tx), (y, ty)) = (place(i % width, photo.width), place(i / width, photo.height));
+        let at = |x: usize, y: usize| f64::from(photo.grey[y * photo.width + x]);
+        let along = |y: usize| at(x, y) * (1.0 - tx) + at(x + 1, y) * tx;
+        (along(y) * (1.0 - ty) + along(y + 1) * ty + 0.5) as u8
+    };
+    Photo { width, height, grey: (0..width * height).map(value).collect(), focal_35mm: photo.focal_35mm }
+}
 
 fn is_large(photo: &Photo) -> bool {
     photo.width.max(photo.height) > DECIMATE_ABOVE_PX
