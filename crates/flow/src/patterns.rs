@@ -28,7 +28,7 @@ pub(crate) fn mirrored_points(g: &Gathered, checks: &mut [FrameCheck]) -> Result
     let table = linear_table(gamma);
     for axis in [Axis::U, Axis::V] {
         if let Some(finest) = sets.iter_mut().rev().find(|s| s.axis == axis) {
-            let shown = finest.steps(g, &table, checks).and_then(|s| Ok(shown_steps(&s, &finest.shifts)))?;
+            let shown = finest.steps(g, &table, checks).map(|s| shown_steps(&s, &finest.shifts))?;
             finest.correct(shown, checks);
         }
     }
