@@ -6,6 +6,7 @@ import { axe, open, overflow, smallTargets, start, WIDTHS } from './browser.mjs'
 import { badUploads } from './bad.mjs';
 import { wholeJob } from './job.mjs';
 import { keyboardOnly } from './keyboard.mjs';
+import { pairing } from './pair.mjs';
 import { startServer } from './server.mjs';
 import { draftsAndUndo } from './undo.mjs';
 
@@ -47,6 +48,7 @@ try {
     await wholeJob({ page, server, width, test, sound });
     await page.context().close();
   }
+  await pairing({ browser, test });
   for (const scenario of [keyboardOnly, badUploads, draftsAndUndo]) {
     const page = await open(browser, server.base, WIDTHS[2]);
     await scenario({ page, server, test, sound });

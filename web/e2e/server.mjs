@@ -10,12 +10,12 @@ import { fileURLToPath } from 'node:url';
 const BINARY = process.env.DENTWRIGHT_BIN ?? join(dirname(fileURLToPath(import.meta.url)), '../../target/release/dentwright');
 const START_MS = 20_000;
 
-/** Starts the program. `stop` ends it and removes its folder. */
-export async function startServer() {
+/** Starts the program, with more options where given. `stop` ends it and removes its folder. */
+export async function startServer(...options) {
   if (!existsSync(BINARY)) throw new Error(`${BINARY} is not there: build it with cargo build --release`);
   const folder = await mkdtemp(join(tmpdir(), 'dentwright-e2e-'));
   const port = await freePort();
-  const child = spawn(BINARY, ['serve', '--shop', join(folder, 'shop'), '--port', String(port)], { stdio: ['ignore', 'pipe', 'pipe'] });
+  const child = spawn(BINARY, ['serve', '--shop', join(folder, 'shop'), '--port', String(port), ...options], { stdio: ['ignore', 'pipe', 'pipe'] });
   const said = [];
   for (const stream of [child.stdout, child.stderr]) stream.on('data', (text) => said.push(text));
   const base = `http://127.0.0.1:${port}`;

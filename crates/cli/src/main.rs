@@ -5,8 +5,10 @@ mod demo_shop;
 mod failure;
 mod read;
 mod serve;
+mod sheet;
 
 use clap::{Parser, Subcommand};
+use std::io::Write;
 use std::process::ExitCode;
 
 /// Measuring tool of the paintless dent technician.
@@ -21,6 +23,8 @@ struct Arguments {
 enum Command {
     /// Read a capture folder: photos of mirrored patterns to a map of lows and highs.
     Read(read::ReadOptions),
+    /// Try moves on a patch of sheet metal: what they leave, what they cost.
+    Sheet(sheet::SheetOptions),
     /// Serve a shop: the app in the browser, the record in a folder.
     Serve(serve::ServeOptions),
     /// Fill a shop with three invented jobs, once, and serve it.
@@ -34,11 +38,13 @@ enum Command {
 fn main() -> ExitCode {
     match Arguments::parse().command {
         Command::Read(options) => read::read_command(&options),
+        Command::Sheet(options) => sheet::sheet_command(&options),
         Command::Serve(options) => serve::serve_command(&options),
         Command::Demo(options) => demo::demo_command(&options),
         Command::DemoCaptures(options) => demo::captures_command(&options),
         Command::Openapi => {
-            println!("{}", dentwright_server::openapi());
+            // A reader that has seen enough closes the pipe, which is no failure.
+            let _ = writeln!(std::io::stdout(), "{}", dentwright_server::openapi());
             ExitCode::SUCCESS
         }
     }
