@@ -1,15 +1,19 @@
 //! The metal: how a panel gives under a tip, what stays, and what that costs.
 
+mod bar;
 mod case;
 mod dissect;
 mod edges;
 mod equilibrium;
 mod factor;
+mod glue;
 mod hardening;
+mod heat;
 mod mesh;
 mod metals;
 mod moves;
 mod oil_can;
+mod paint;
 mod panel;
 mod part;
 mod patch;
@@ -23,15 +27,19 @@ mod strain;
 mod tip;
 mod yielding;
 
+pub use bar::{Bar, BarSection, Length, Leverage, NoLever};
 pub use case::{CaseError, CaseResult, MoveResult, run_case};
 pub use edges::{Edges, Hold, Springs};
 pub use equilibrium::{Balance, Drive, Given, Stopped, Tolerance, balance};
 pub use factor::Factor;
+pub use glue::{GLUE_TOML, GlueRow, Hold as GlueHold, LetsGo, Tab, glues, parse_glues};
 pub use hardening::Hardening;
+pub use heat::{HeatLimit, WarmField, WarmSheet, Warmth, lowest_limit};
 pub use mesh::{Mesh, Outline};
 pub use metals::{Family, METALS_TOML, MetalRow, Range, metals, parse_metals};
 pub use moves::{Goal, Kind, Move, Outcome};
 pub use oil_can::{OilCan, oil_can};
+pub use paint::{PAINT_TOML, PaintRisk, PaintRow, Risk, face_strain, paints, parse_paints};
 pub use panel::{Panel, largest};
 pub use patch::{Folded, Patch, State};
 pub use perform::perform;
