@@ -19,6 +19,7 @@ mod part;
 mod patch;
 mod perform;
 mod quadrature;
+mod replay;
 mod section;
 mod shell;
 mod spline;
@@ -43,6 +44,7 @@ pub use paint::{PAINT_TOML, PaintRisk, PaintRow, Risk, face_strain, paints, pars
 pub use panel::{Panel, largest};
 pub use patch::{Folded, Patch, State};
 pub use perform::perform;
+pub use replay::{ReplayError, ReplaySettings, Replayed, Stretched, replay, stretch};
 pub use section::{Layers, Section, add_up};
 pub use spline::{Axis, Focus, graded};
 pub use strain::{LogStrain, Modes};
