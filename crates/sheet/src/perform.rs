@@ -93,7 +93,7 @@ impl Work {
         let thickness = panel.patch.layers.thickness();
         let mut stride = 0.05 * thickness;
         let mut fallen = 0;
-        while self.force < force {
+        while self.force < force * (1.0 - 1e-6) {
             let before = (self.level, self.force);
             self.go_below(panel, before.0 + self.way * stride, force).map_err(|why| self.say("loading", why))?;
             let (moved, gained) = ((self.level - before.0).abs(), self.force - before.1);
@@ -141,11 +141,7 @@ impl Work {
         let peak = self.force;
         let steps = (wanted.steps / 3).max(UNLOADING);
         self.trend = None;
-        let last = self.outcome.curve.iter().rev().take(2).collect::<Vec<_>>();
-        let mut slope = match last.as_slice() {
-            [b, a] if b[0] > a[0] && b[1] > a[1] => 2.0 * (b[1] - a[1]) / (b[0] - a[0]),
-            _ => peak / (self.level - self.start).abs().max(1e-6),
-        };
+        let mut slope = self.first_unloading_slope(peak);
         for k in 0..4 * steps {
             if self.force <= LET_GO * peak {
                 break;
@@ -164,6 +160,13 @@ impl Work {
             }
         }
         self.let_go(panel).map_err(|why| self.say("letting go", why))
+    }
+
+    /// Twice the slope of the way up near the top, N/mm: unloading is stiffer than loading.
+    fn first_unloading_slope(&self, peak: f64) -> f64 {
+        let travel = (self.level - self.start).abs().max(1e-6);
+        let before = self.outcome.curve.iter().rev().find(|p| p[1] < 0.9 * peak && p[0] < travel);
+        before.map_or(peak / travel, |[x, f]| (2.0 * (peak - f) / (travel - x)).max(peak / travel))
     }
 
     fn let_go(&mut self, panel: &mut Panel) -> Result<(), Stopped> {

@@ -70,6 +70,10 @@ impl Tip {
     }
 }
 
+/// Overlap over which touching sets in, mm: a contact that starts with a jump in stiffness keeps Newton's method
+/// hopping on and off.
+const ROUNDING: f64 = 0.002;
+
 /// A place of the sheet that a tip may touch or load.
 struct Touched {
     node: usize,
@@ -145,6 +149,15 @@ impl Contact {
         }
     }
 
+    /// Pressure at an overlap, MPa, and its slope, MPa/mm.
+    fn pressure(&self, overlap: f64) -> (f64, f64) {
+        if overlap >= ROUNDING {
+            return (self.stiffness * overlap, self.stiffness);
+        }
+        let s = overlap + ROUNDING;
+        (self.stiffness * s * s / (4.0 * ROUNDING), self.stiffness * s / (2.0 * ROUNDING))
+    }
+
     /// Level of the tip at which it first touches the surface `places`, mm.
     pub fn first_touch(&self, mesh: &Mesh, places: &[Vector3<f64>]) -> f64 {
         let levels = self.touched.iter().filter_map(|t| {
@@ -175,13 +188,14 @@ impl Contact {
         for t in &self.touched {
             let place = mesh.value(t.node, &t.shape, places);
             let (overlap, out, distance) = self.overlap(&place, level);
-            if overlap <= 0.0 {
+            if overlap <= -ROUNDING {
                 continue;
             }
-            let k = self.stiffness * t.area;
-            let gradient = -k * overlap * out;
+            let (pressure, k) = self.pressure(overlap);
+            let (push, k) = (pressure * t.area, k * t.area);
+            let gradient = -push * out;
             let square = out * out.transpose();
-            let block = k * (square - (overlap / distance) * (Matrix3::identity() - square));
+            let block = k * square - (push / distance) * (Matrix3::identity() - square);
             let across = -block.column(2);
             pressed.by_level -= gradient.z;
             pressed.by_level_twice += block[(2, 2)];
