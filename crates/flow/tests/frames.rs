@@ -67,6 +67,6 @@ fn too_few_usable_photos_are_an_error_that_names_the_bad_ones() {
     let mut recipe = recipes::named("door").unwrap().shrunk(2);
     let blurred = |file: &str| Blurred { file: file.into(), by_px: 5.0 };
     recipe.traps.blurred = vec![blurred("screen_u36_1.jpg"), blurred("screen_u36_2.jpg")];
-    let error = read_recipe(recipe).err().expect("two of four steps are not enough").to_string();
+    let error = read_recipe(recipe).expect_err("two of four steps are not enough").to_string();
     assert!(error.contains("screen_u36_1.jpg") && error.contains("screen_u36_2.jpg"), "{error}");
 }
