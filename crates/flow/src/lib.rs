@@ -13,6 +13,7 @@ mod picture;
 mod read;
 mod reading_file;
 mod settle;
+mod unread;
 mod write;
 
 pub use error::ReadError;
@@ -23,4 +24,5 @@ pub use reading_file::{
     CameraFacts, FrameFacts, GridFacts, Maps, Note, PanelTagPlace, PhotoFacts, ReadingFile, SpotFacts, UnreadFacts,
 };
 pub use settle::FrameCheck;
+pub use unread::Unread;
 pub use write::{WriteError, write_reading};

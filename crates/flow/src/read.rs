@@ -5,13 +5,14 @@ use crate::error::ReadError;
 use crate::gather::{Gathered, gather};
 use crate::patterns::mirrored_points;
 use crate::settle::{FrameCheck, settle};
+use crate::unread::{explain, keep_largest};
 use dentwright_optics::{
     Board, BoardField, BoardTag, BundleSettings, Camera, Layout, Photo, Pixel, Role, Scene, TagView, find_planar_tags,
     find_tags, grid_over, panel_plane, refine, setup_and_board, slopes_on, tag_corners,
 };
 use dentwright_surface::{
-    Finish, Grid, IntegrateSettings, IntendedSettings, Map, SlopeMap, Spot, SpotSettings, areas, average, find_spots,
-    integrate, intended_shape, judge,
+    Finish, Grid, IntegrateSettings, IntendedSettings, Map, Spot, SpotSettings, average, find_spots, integrate,
+    intended_shape, judge,
 };
 use std::path::Path;
 use std::sync::atomic::{AtomicBool, Ordering};
@@ -86,7 +87,7 @@ pub struct Reading {
     pub height: Map,
     /// One-sigma doubt of the deviation, mm.
     pub sigma: Map,
-    /// Why a cell was not read: 0 read, 1 not mirrored, 2 tag, 3 cut off from the rest.
+    /// Why a cell was not read, as [`Unread`](crate::Unread) numbers it.
     pub unread: Vec<u8>,
     /// Lows and highs.
     pub spots: Vec<Spot>,
@@ -127,15 +128,17 @@ pub fn read(
     begin(Stage::Poses)?;
     let scene = solve(&gathered, &seen, &field)?;
     begin(Stage::Shape)?;
-    let (above, unread) = shape(&gathered, &field, &scene)?;
+    let (above, mut unread) = shape(&gathered, &field, &scene)?;
     begin(Stage::Spots)?;
     let intended = intended_shape(&above, &settings.intended);
     let deviation = difference(&above, &intended.shape);
     let sigma = doubt(&deviation, &intended);
     let spots = find_spots(&deviation, &sigma, &settings.spots);
     let finish = judge(&average(&deviation, settings.spots.average_mm), &sigma, settings.finish_limit_mm);
+    let height = on_panel(&above, &scene);
+    explain(&gathered, &frames, &scene, &height, &mut unread);
     Ok(Reading {
-        height: on_panel(&above, &scene),
+        height,
         deviation,
         sigma,
         unread,
@@ -248,31 +251,6 @@ fn shape(g: &Gathered, field: &BoardField, scene: &Scene) -> Result<(Map, Vec<u8
     };
     let first = pass(grid.coarser(), None, 1e-4).0.resampled(grid);
     Ok(pass(grid, Some(&first), 1e-6))
-}
-
-/// Blanks every area but the largest: others have no height in common with it.
-fn keep_largest(slopes: &mut SlopeMap, scene: &Scene, tag_mm: f64) -> Vec<u8> {
-    let grid = slopes.grid;
-    let read: Vec<bool> = (0..grid.len()).map(|i| slopes.is_read(i)).collect();
-    let mut keep = vec![false; grid.len()];
-    if let Some(largest) = areas(&read, &grid).into_iter().max_by_key(Vec::len) {
-        largest.into_iter().for_each(|i| keep[i] = true);
-    }
-    (0..grid.len())
-        .map(|i| {
-            if keep[i] {
-                return 0;
-            }
-            slopes.sigma[i] = f32::NAN;
-            let (x, y) = grid.position(i);
-            let on_tag = scene.layout.tags.iter().any(|t| (t.pose[0] - x).hypot(t.pose[1] - y) < 0.85 * tag_mm);
-            match (read[i], on_tag) {
-                (true, _) => 3,
-                (false, true) => 2,
-                (false, false) => 1,
-            }
-        })
-        .collect()
 }
 
 /// Height with its median at zero.

@@ -4,6 +4,7 @@ use crate::npy::{npy, npy_f32};
 use crate::picture::map_png;
 use crate::read::Reading;
 use crate::reading_file::*;
+use crate::unread::Unread;
 use nalgebra::Point3;
 use std::path::{Path, PathBuf};
 use thiserror::Error;
@@ -127,6 +128,24 @@ impl Reading {
                 "the area is cut off from the rest, so its height is not known",
                 "Bring the board closer, or move it so that the lines join up.",
             ),
+            fact(
+                "clipped",
+                4,
+                "the mirror image is too bright for the camera there",
+                "Expose shorter, or keep lamps out of the mirror image.",
+            ),
+            fact(
+                "low_contrast",
+                5,
+                "the lines are too faint there",
+                "Darken the room, expose longer, and wipe the paint clean.",
+            ),
+            fact(
+                "folded",
+                6,
+                "the metal is so steep there that the mirror image turns over",
+                "Bring the board closer.",
+            ),
         ];
         all.into_iter().filter(|f| f.fraction > 0.0).collect()
     }
@@ -136,7 +155,12 @@ impl Reading {
             "exif" => "the camera's focal length came from the photo's EXIF and was refined",
             _ => "the photos do not say their focal length; an ordinary phone's was assumed and refined",
         };
-        vec![Note { code: "camera".into(), text: source.into() }]
+        let mut notes = vec![Note { code: "camera".into(), text: source.into() }];
+        if self.unread.contains(&(Unread::Folded as u8)) {
+            let text = "part of a low or high was too steep to read: it goes farther than the height said for it";
+            notes.push(Note { code: "folded".into(), text: text.into() });
+        }
+        notes
     }
 }
 

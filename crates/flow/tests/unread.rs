@@ -1,0 +1,74 @@
+//! What could not be read says why, and sound metal says nothing of the kind.
+
+use dentwright_flow::{ReadSettings, Reading, Unread, read};
+use dentwright_optics::decode;
+use dentwright_scene::dent::Dent;
+use dentwright_scene::recipes;
+use std::path::Path;
+use std::sync::atomic::AtomicBool;
+
+fn read_folder(folder: &Path) -> Reading {
+    read(folder, &ReadSettings::default(), &|_| {}, &AtomicBool::new(false)).unwrap()
+}
+
+fn cells(reading: &Reading, why: Unread) -> usize {
+    reading.unread.iter().filter(|&&v| v == why as u8).count()
+}
+
+/// Middle of the cells with that code, photo pixels.
+fn middle(reading: &Reading, why: Unread) -> (f64, f64) {
+    let grid = reading.deviation.grid;
+    let to_photo = |i: usize| {
+        let (x, y) = grid.position(i);
+        let at = nalgebra::Point3::new(x, y, reading.scene.panel.at(x, y).0);
+        reading.scene.camera.project(&(reading.scene.layout.panel_from_camera.inverse() * at)).unwrap()
+    };
+    let all: Vec<_> = (0..grid.len()).filter(|&i| reading.unread[i] == why as u8).map(to_photo).collect();
+    let n = all.len() as f64;
+    (all.iter().map(|p| p.x).sum::<f64>() / n, all.iter().map(|p| p.y).sum::<f64>() / n)
+}
+
+#[test]
+fn a_dent_too_steep_is_folded_and_one_that_is_read_is_not() {
+    let mut recipe = recipes::named("door").unwrap();
+    let folder = tempfile::tempdir().unwrap();
+    recipe.render().unwrap().write_photos(folder.path()).unwrap();
+    assert_eq!(cells(&read_folder(folder.path()), Unread::Folded), 0);
+
+    recipe.scene.dents = vec![Dent { x: -20.0, y: 5.0, a: 9.0, b: 8.0, depth: 2.2, ..recipe.scene.dents[0] }];
+    recipe.render().unwrap().write_photos(folder.path()).unwrap();
+    let reading = read_folder(folder.path());
+    let folded_mm2 = cells(&reading, Unread::Folded) as f64 * reading.deviation.grid.step_mm.powi(2);
+    assert!((20.0..400.0).contains(&folded_mm2), "{folded_mm2} mm²");
+    let file = reading.file(reading.scene.camera.size);
+    assert!(file.notes.iter().any(|n| n.code == "folded") && file.unread.iter().any(|u| u.code == "folded"));
+}
+
+#[test]
+fn glare_is_clipped_and_a_dull_patch_is_low_contrast() {
+    let folder = tempfile::tempdir().unwrap();
+    recipes::named("flat").unwrap().render().unwrap().write_photos(folder.path()).unwrap();
+    let clean = read_folder(folder.path());
+    assert_eq!((cells(&clean, Unread::Clipped), cells(&clean, Unread::LowContrast)), (0, 0));
+
+    let (glare, dull) = ((640, 560), (960, 600));
+    for frame in clean.frames.iter().filter(|f| f.file.starts_with("screen")) {
+        let path = folder.path().join(&frame.file);
+        let photo = decode(&std::fs::read(&path).unwrap()).unwrap();
+        let mut picture = image::GrayImage::from_raw(photo.width as u32, photo.height as u32, photo.grey).unwrap();
+        for (dx, dy) in (0..40).flat_map(|y| (0..40).map(move |x| (x, y))) {
+            picture.put_pixel(glare.0 + dx, glare.1 + dy, image::Luma([255]));
+            let level = f32::from(picture.get_pixel(dull.0 + dx, dull.1 + dy).0[0]);
+            picture.put_pixel(dull.0 + dx, dull.1 + dy, image::Luma([(110.0 + 0.2 * (level - 110.0)) as u8]));
+        }
+        let mut bytes = std::io::Cursor::new(Vec::new());
+        picture.write_to(&mut bytes, image::ImageFormat::Png).unwrap();
+        std::fs::write(path, bytes.into_inner()).unwrap();
+    }
+    let reading = read_folder(folder.path());
+    for (why, at) in [(Unread::Clipped, glare), (Unread::LowContrast, dull)] {
+        let (x, y) = middle(&reading, why);
+        let off = (x - f64::from(at.0) - 20.0).hypot(y - f64::from(at.1) - 20.0);
+        assert!(cells(&reading, why) > 100 && off < 8.0, "{why:?}: {} cells, {off} px off", cells(&reading, why));
+    }
+}
