@@ -2,12 +2,16 @@
 //!
 //! On sound metal the true deviation is zero, so what is found there is the error itself: its local root
 //! mean square, blended with the whole panel's, is the floor. To it come the geometry's share of the
-//! deviation and the intended shape's own doubt where no sound metal is near.
+//! deviation, the place's doubt times the deviation's slope, and the intended shape's own doubt where no sound
+//! metal is near.
 
 use dentwright_surface::{Intended, Map, local_mean};
 
 /// Doubt of scale from poses and board size, relative. A guess from known-truth captures, rounded up.
 const SCALE_DOUBT: f64 = 0.004;
+/// Doubt of where on the panel a deviation lies, mm: as well as tags a few millimetres above or below the smooth
+/// panel, seen aslant, tell it. A guess from known-truth captures, rounded up.
+const PLACE_DOUBT_MM: f64 = 0.15;
 /// Side of the neighbourhood over which the error on sound metal is taken, mm.
 const NEIGHBOURHOOD_MM: f64 = 30.0;
 /// Orange peel below this is not seen as an error of a deviation, mm.
@@ -29,7 +33,24 @@ pub(crate) fn doubt(deviation: &Map, intended: &Intended) -> Map {
         }
         let near = f64::from(local.values[i]);
         let floor = if near.is_finite() { 0.5 * near + 0.5 * overall } else { 2.0 * overall };
-        (floor + FLOOR_MM.powi(2) + (SCALE_DOUBT * d).powi(2)).sqrt() as f32
+        let shape = f64::from(intended.doubt.values[i]).powi(2);
+        let place = (PLACE_DOUBT_MM * steepness(deviation, i)).powi(2);
+        (floor + shape + place + FLOOR_MM.powi(2) + (SCALE_DOUBT * d).powi(2)).sqrt() as f32
     });
     Map { grid, values: values.collect() }
 }
+
+/// Slope of a map at a cell, over two cells to either side where they were read.
+fn steepness(map: &Map, i: usize) -> f64 {
+    let grid = map.grid;
+    let along = |at: usize, length: usize, stride: usize| {
+        let (back, ahead) = (at.min(REACH), (length - 1 - at).min(REACH));
+        let rise = f64::from(map.values[i + ahead * stride]) - f64::from(map.values[i - back * stride]);
+        let run = (back + ahead) as f64 * grid.step_mm;
+        if rise.is_finite() && run > 0.0 { rise / run } else { 0.0 }
+    };
+    along(i % grid.nx, grid.nx, 1).hypot(along(i / grid.nx, grid.ny, grid.nx))
+}
+
+/// Cells to either side over which a slope is taken.
+const REACH: usize = 2;

@@ -1,6 +1,6 @@
 //! Why there is no reading, in the technician's words.
 
-use dentwright_optics::{CaptureError, LocateError, PhotoError};
+use dentwright_optics::{CaptureError, LocateError, PhotoError, SlidesError};
 use thiserror::Error;
 
 /// Why a capture gives no useful reading.
@@ -55,6 +55,14 @@ pub enum ReadError {
         /// Why.
         why: String,
     },
+    /// The photos of a slid line board do not tell how far it was slid.
+    #[error("the slid photos along {axis} do not tell how far the lines went: {why}")]
+    Slides {
+        /// Board axis.
+        axis: &'static str,
+        /// Why.
+        why: SlidesError,
+    },
     /// Only screen captures can be read.
     #[error("this capture has no screen patterns")]
     NotScreen,
@@ -83,6 +91,7 @@ impl ReadError {
             Self::Zoom { .. } => "zoom",
             Self::Locate { .. } => "locate",
             Self::Patterns { .. } => "patterns",
+            Self::Slides { .. } => "slides",
             Self::NotScreen => "not_screen",
             Self::NothingMirrored => "nothing_mirrored",
             Self::Inconsistent { .. } => "inconsistent",
@@ -102,6 +111,9 @@ impl ReadError {
                 "Stick at least four tag36h11 tags flat around the damage and take the photo so that they, and for the set-up photo the board's tags, are sharp and whole."
             }
             Self::Patterns { .. } => "Take at least four evenly shifted photos of every pattern, each axis.",
+            Self::Slides { .. } => {
+                "Take 5 to 9 photos of each axis, the board slid on by about a sixth of a pitch between them, phone and panel left alone."
+            }
             Self::NotScreen => "Take a screen capture: sine patterns along both axes.",
             Self::NothingMirrored => {
                 "Stand so that the screen is mirrored where the damage is, darken the room and expose longer."

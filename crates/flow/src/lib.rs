@@ -4,6 +4,7 @@
 //!
 //! **Idea.** Each line of [`read`] is a stage; each stage consumes what the last one gave.
 
+mod board;
 mod doubt;
 mod error;
 mod gather;

@@ -180,7 +180,7 @@ fn check_coarse(
 
 const CHECKED_PIXELS: usize = 4_000;
 
-fn axis_name(axis: Axis) -> &'static str {
+pub(crate) fn axis_name(axis: Axis) -> &'static str {
     match axis {
         Axis::U => "u",
         Axis::V => "v",

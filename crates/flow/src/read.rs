@@ -1,20 +1,23 @@
 //! From photos to lows and highs.
 
+use crate::board::{BoardPoints, slid_points};
 use crate::doubt::doubt;
 use crate::error::ReadError;
 use crate::gather::{Gathered, gather};
 use crate::patterns::mirrored_points;
+use crate::reading_file::Note;
 use crate::settle::{FrameCheck, settle};
 use crate::unread::{explain, keep_largest};
 use dentwright_optics::{
-    Board, BoardField, BoardTag, BundleSettings, Camera, Layout, Photo, Pixel, Role, Scene, TagView, find_planar_tags,
-    find_tags, grid_over, panel_plane, refine, setup_and_board, slopes_on, tag_corners,
+    Board, BoardField, BoardKind, BoardTag, BundleSettings, Camera, DEFAULT_GAMMA, Layout, Photo, Pixel, Role, Scene,
+    TagView, find_planar_tags, find_tags, grid_over, panel_plane, refine, setup_and_board, slopes_on, tag_corners,
 };
 use dentwright_surface::{
-    Finish, Grid, IntegrateSettings, IntendedSettings, Map, Spot, SpotSettings, average, find_spots, integrate,
+    Finish, Grid, IntegrateSettings, IntendedSettings, Map, Ridge, Spot, SpotSettings, average, find_spots, integrate,
     intended_shape, judge,
 };
 use std::path::Path;
+use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 
 /// What a reading may be told.
@@ -103,6 +106,8 @@ pub struct Reading {
     pub frames: Vec<FrameCheck>,
     /// Panel photo's file name.
     pub panel_photo: String,
+    /// Remarks on the photos.
+    pub notes: Vec<Note>,
     /// Settings used.
     pub settings: ReadSettings,
 }
@@ -124,18 +129,32 @@ pub fn read(
     let seen = locate(&gathered)?;
     begin(Stage::Lines)?;
     let mut frames = settle(&mut gathered, &seen.views[0]);
-    let (field, gamma) = mirrored_points(&gathered, &mut frames)?;
+    let (mut board, gamma, notes) = match gathered.capture.board.kind {
+        BoardKind::Screen => {
+            let (field, gamma) = mirrored_points(&gathered, &mut frames)?;
+            (BoardPoints::Screen(field), gamma, Vec::new())
+        }
+        BoardKind::Lines => {
+            let (lines, notes) = slid_points(&gathered, &seen, &mut frames)?;
+            (lines, DEFAULT_GAMMA, notes)
+        }
+    };
     begin(Stage::Poses)?;
-    let scene = solve(&gathered, &seen, &field)?;
+    let mut scene = solve(&gathered, &seen, &mut board, None)?;
     begin(Stage::Shape)?;
-    let (above, mut unread) = shape(&gathered, &field, &scene)?;
+    let (mut height, mut unread) = shape(&gathered, board.field(), &scene)?;
     begin(Stage::Spots)?;
-    let intended = intended_shape(&above, &settings.intended);
-    let deviation = difference(&above, &intended.shape);
+    let mut intended = intended_shape(&height, &settings.intended);
+    if let Some(ridge) = intended.ridge.clone() {
+        // No smooth panel has a body line: with it known, tags and board stand better.
+        scene = solve(&gathered, &seen, &mut board, Some(ridge))?;
+        (height, unread) = shape(&gathered, board.field(), &scene)?;
+        intended = intended_shape(&height, &settings.intended);
+    }
+    let deviation = difference(&height, &intended.shape);
     let sigma = doubt(&deviation, &intended);
     let spots = find_spots(&deviation, &sigma, &settings.spots);
     let finish = judge(&average(&deviation, settings.spots.average_mm), &sigma, settings.finish_limit_mm);
-    let height = on_panel(&above, &scene);
     explain(&gathered, &frames, &scene, &height, &mut unread);
     Ok(Reading {
         height,
@@ -149,16 +168,17 @@ pub fn read(
         camera_source: seen.camera_source,
         panel_photo: gathered.first(Role::Panel).map(|(f, _)| f.file.clone()).unwrap_or_default(),
         frames,
+        notes,
         settings: settings.clone(),
     })
 }
 
-struct Seen {
-    cameras: [Camera; 2],
+pub(crate) struct Seen {
+    pub cameras: [Camera; 2],
     focal_sigma: [f64; 2],
     camera_source: &'static str,
     views: [Vec<TagView>; 2],
-    layout: Layout,
+    pub layout: Layout,
 }
 
 /// Long side of the 35 mm frame.
@@ -212,7 +232,8 @@ const POSE_POINTS: usize = 500;
 /// Fewer known pixels than this are no reading.
 const LEAST_PIXELS: usize = 2_000;
 
-fn solve(g: &Gathered, seen: &Seen, field: &BoardField) -> Result<Scene, ReadError> {
+fn solve(g: &Gathered, seen: &Seen, board: &mut BoardPoints, ridge: Option<Ridge>) -> Result<Scene, ReadError> {
+    let field = board.field();
     if field.u_mm.iter().filter(|u| u.is_finite()).count() < LEAST_PIXELS {
         return Err(ReadError::NothingMirrored);
     }
@@ -222,6 +243,8 @@ fn solve(g: &Gathered, seen: &Seen, field: &BoardField) -> Result<Scene, ReadErr
         focal_sigma: seen.focal_sigma,
         k1_sigma: 0.01,
         degree: 4,
+        ridge: ridge.map(Arc::new),
+        offset_sigma_mm: board.offset_sigma_mm(),
     };
     let mirrored = field.lattice(POSE_POINTS);
     let scene = refine(&g.capture, seen.cameras, &seen.layout, [&seen.views[0], &seen.views[1]], &mirrored, &settings);
@@ -232,6 +255,7 @@ fn solve(g: &Gathered, seen: &Seen, field: &BoardField) -> Result<Scene, ReadErr
         );
         return Err(ReadError::Inconsistent { detail });
     }
+    board.settle(&scene);
     Ok(scene)
 }
 
@@ -239,7 +263,7 @@ fn solve(g: &Gathered, seen: &Seen, field: &BoardField) -> Result<Scene, ReadErr
 const WORST_CORNERS_PX: f64 = 3.0;
 const WORST_BOARD_MM: f64 = 30.0;
 
-/// Height above the smooth panel, and why cells were not read. Geometry and shape are iterated: the first
+/// Height, and why cells were not read. Geometry and shape are iterated: the first
 /// pass stands on the smooth panel and a coarser grid, the next on the height it gave.
 fn shape(g: &Gathered, field: &BoardField, scene: &Scene) -> Result<(Map, Vec<u8>), ReadError> {
     let grid = grid_over(field, scene).ok_or(ReadError::NothingMirrored)?;
@@ -250,7 +274,8 @@ fn shape(g: &Gathered, field: &BoardField, scene: &Scene) -> Result<(Map, Vec<u8
         (centred(height), unread)
     };
     let first = pass(grid.coarser(), None, 1e-4).0.resampled(grid);
-    Ok(pass(grid, Some(&first), 1e-6))
+    let (above, unread) = pass(grid, Some(&first), 1e-6);
+    Ok((on_panel(&above, scene), unread))
 }
 
 /// Height with its median at zero.

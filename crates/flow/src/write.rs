@@ -160,6 +160,7 @@ impl Reading {
             let text = "part of a low or high was too steep to read: it goes farther than the height said for it";
             notes.push(Note { code: "folded".into(), text: text.into() });
         }
+        notes.extend(self.notes.iter().cloned());
         notes
     }
 }

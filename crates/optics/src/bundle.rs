@@ -12,8 +12,10 @@ use crate::mirror::{Mirror, Slope};
 use crate::pixel::{Camera, Pixel, isometry, six_numbers};
 use crate::smooth_panel::SmoothPanel;
 use crate::tags::TagView;
+use dentwright_surface::Ridge;
 use nalgebra::{DMatrix, DVector, Isometry3, Point3, Rotation2, Vector2, Vector3};
 use rayon::prelude::*;
+use std::sync::Arc;
 
 /// A pixel and the board point it mirrors.
 #[derive(Debug, Clone, Copy)]
@@ -37,6 +39,11 @@ pub struct BundleSettings {
     pub k1_sigma: f64,
     /// Degree of the panel polynomial.
     pub degree: usize,
+    /// Body line on top of the polynomial, once it is known.
+    pub ridge: Option<Arc<Ridge>>,
+    /// One-sigma of a common offset of all mirrored points on the board, mm: next to nothing where their
+    /// board points are absolute, wide where lines were only counted from one another.
+    pub offset_sigma_mm: f64,
 }
 
 /// The refined scene.
@@ -52,6 +59,8 @@ pub struct Scene {
     pub panel: SmoothPanel,
     /// Root mean square of the tag corners, px.
     pub corner_rms_px: f64,
+    /// Common offset of the true board points from those given, mm.
+    pub offset_mm: Vector2<f64>,
     /// Median distance of mirrored points from the smooth panel's prediction, mm on the board.
     pub board_median_mm: f64,
 }
@@ -60,7 +69,10 @@ pub struct Scene {
 pub(crate) const POSES: usize = 12;
 const CAMERAS: usize = 4;
 const INSETS: usize = 3;
-pub(crate) const FIXED: usize = POSES + CAMERAS + INSETS;
+const OFFSETS: usize = 2;
+/// First of the two numbers of the common offset.
+pub(crate) const OFFSET: usize = POSES + CAMERAS + INSETS;
+pub(crate) const FIXED: usize = OFFSET + OFFSETS;
 
 pub(crate) struct Problem<'a> {
     capture: &'a Capture,
@@ -80,6 +92,7 @@ pub(crate) struct Unpacked {
     pub(crate) panel_from_board: Isometry3<f64>,
     pub(crate) cameras: [Camera; 2],
     insets: [f64; 3],
+    pub(crate) offset: Vector2<f64>,
     pub(crate) panel: SmoothPanel,
 }
 
@@ -98,7 +111,13 @@ impl Problem<'_> {
             panel_from_board: isometry(&s[6..12]),
             cameras: [camera(0), camera(1)],
             insets: [s[16], s[17], s[18]],
-            panel: SmoothPanel { scale_mm: self.scale_mm, degree: self.settings.degree, c: s[at..].to_vec() },
+            offset: Vector2::new(s[OFFSET], s[OFFSET + 1]),
+            panel: SmoothPanel {
+                scale_mm: self.scale_mm,
+                degree: self.settings.degree,
+                c: s[at..].to_vec(),
+                ridge: self.settings.ridge.clone(),
+            },
         }
     }
 
@@ -154,6 +173,7 @@ impl Problem<'_> {
         r.push(s[POSES + 2] / self.settings.k1_sigma);
         r.push(s[POSES + 3] / self.settings.k1_sigma);
         r.extend(u.insets.map(|i| (i - INSET_PRIOR_PX) / INSET_SIGMA_PX));
+        r.extend(u.offset.iter().map(|o| o / self.settings.offset_sigma_mm));
         r
     }
 
@@ -165,6 +185,8 @@ impl Problem<'_> {
     }
 }
 
+/// Residuals that are priors: focal lengths and distortions, insets, offset.
+const PRIORS: usize = CAMERAS + INSETS + OFFSETS;
 const INSET_PRIOR_PX: f64 = 0.3;
 const INSET_SIGMA_PX: f64 = 0.5;
 
@@ -301,7 +323,7 @@ pub(crate) const STEP: f64 = 1e-6;
 fn finish(problem: &Problem, p: &DVector<f64>, layout: &Layout) -> Scene {
     let u = problem.unpack(p);
     let r = problem.anchors(p);
-    let corners = &r[..r.len() - 7];
+    let corners = &r[..r.len() - PRIORS];
     let mean_square = corners.iter().map(|v| v * v).sum::<f64>() / corners.len().max(1) as f64;
     let mut distance: Vec<f64> = problem.misses(p).iter().map(|m| m.norm() * problem.settings.board_sigma_mm).collect();
     distance.sort_by(f64::total_cmp);
@@ -319,6 +341,7 @@ fn finish(problem: &Problem, p: &DVector<f64>, layout: &Layout) -> Scene {
             tags: tags.collect(),
         },
         panel: u.panel,
+        offset_mm: u.offset,
         corner_rms_px: mean_square.sqrt() * problem.settings.corner_sigma_px,
         board_median_mm: distance.get(distance.len() / 2).copied().unwrap_or(0.0),
     }

@@ -157,6 +157,9 @@ impl Capture {
         positive("panel tag_size_mm", self.panel.tag_size_mm)?;
         positive("board width_mm", self.board.width_mm)?;
         positive("board height_mm", self.board.height_mm)?;
+        if self.board.kind == BoardKind::Lines {
+            positive("board pitch_mm (kind \"lines\" needs it)", self.board.pitch_mm.unwrap_or_default())?;
+        }
         self.board.tags.iter().try_for_each(|t| positive("board tag size_mm", t.size_mm))?;
         self.frames.iter().try_for_each(Frame::check)?;
         for (role, name) in [(Role::Setup, "setup"), (Role::Panel, "panel")] {

@@ -31,7 +31,7 @@ fn least_modulation(phase: &Phase) -> f32 {
 }
 
 /// Majority of the 3 x 3 neighbourhood: single noisy pixels neither poke holes nor make specks.
-fn clean(mask: &[bool], width: usize) -> Vec<bool> {
+pub(crate) fn clean(mask: &[bool], width: usize) -> Vec<bool> {
     let height = mask.len() / width;
     let mut out = vec![false; mask.len()];
     out.par_chunks_mut(width).enumerate().filter(|(y, _)| *y > 0 && y + 1 < height).for_each(|(y, row)| {
@@ -45,7 +45,7 @@ fn clean(mask: &[bool], width: usize) -> Vec<bool> {
 }
 
 /// Takes `by` pixels off the rim of a mask.
-fn erode(mask: &[bool], width: usize, by: usize) -> Vec<bool> {
+pub(crate) fn erode(mask: &[bool], width: usize, by: usize) -> Vec<bool> {
     let height = mask.len() / width;
     let mut across = vec![false; mask.len()];
     across.par_chunks_mut(width).zip(mask.par_chunks(width)).for_each(|(row, mask)| {

@@ -1,7 +1,9 @@
 //! Where a pixel's ray, mirrored by the smooth panel, lands on the board, and what moves that place.
 
-use crate::bundle::{FIXED, Mirrored, POSES, Problem, STEP, Unpacked};
-use crate::pixel::{Camera, isometry, six_numbers};
+use crate::bundle::{FIXED, Mirrored, OFFSET, POSES, Problem, STEP, Unpacked};
+use crate::locate::Layout;
+use crate::pixel::{Camera, Pixel, isometry, six_numbers};
+use crate::smooth_panel::SmoothPanel;
 use nalgebra::{Isometry3, Point3, Vector2, Vector3};
 
 /// Everything that decides where mirrored rays land, at one set of parameters.
@@ -41,10 +43,13 @@ impl<'a> Mirror<'a> {
         Self { problem, u, eye, board_from_panel: u.panel_from_board.inverse(), moved, changed }
     }
 
-    /// Indices of the parameters that move a mirrored point: board pose, focal length, distortion, panel.
+    /// Indices of the parameters that move a mirrored point: board pose, focal length, distortion, offset, panel.
     pub fn parameters(&self) -> Vec<usize> {
         let panel = FIXED + 3 * self.problem.ids.len();
-        (POSES - 6..POSES).chain([POSES, POSES + 2]).chain(panel..panel + self.u.panel.c.len()).collect()
+        (POSES - 6..POSES)
+            .chain([POSES, POSES + 2, OFFSET, OFFSET + 1])
+            .chain(panel..panel + self.u.panel.c.len())
+            .collect()
     }
 
     /// By how much a mirrored point misses, in units of sigma.
@@ -75,8 +80,12 @@ impl<'a> Mirror<'a> {
         let sigma = self.problem.settings.board_sigma_mm;
         let board = self.moved.iter().map(|board| ahead(land(&hit, slopes, &ray, board)));
         let camera = self.changed.iter().map(|camera| ahead(self.through(camera, seen)));
+        let offset = [-Vector2::x(), -Vector2::y()];
         let panel = self.u.panel.shares(hit.x, hit.y).map(of_coefficient);
-        Slope { miss: self.off(seen, Some(landed)), by: board.chain(camera).chain(panel).map(|d| d / sigma).collect() }
+        Slope {
+            miss: self.off(seen, Some(landed)),
+            by: board.chain(camera).chain(offset).chain(panel).map(|d| d / sigma).collect(),
+        }
     }
 
     fn ray(&self, camera: &Camera, seen: &Mirrored) -> Vector3<f64> {
@@ -90,9 +99,17 @@ impl<'a> Mirror<'a> {
     }
 
     fn off(&self, seen: &Mirrored, landed: Option<Vector2<f64>>) -> Vector2<f64> {
-        let miss = landed.map_or(Vector2::new(FAR_MM, FAR_MM), |b| b - seen.board_mm);
+        let miss = landed.map_or(Vector2::new(FAR_MM, FAR_MM), |b| b - seen.board_mm - self.u.offset);
         miss / self.problem.settings.board_sigma_mm
     }
+}
+
+/// Where a pixel of the reading camera looks on the board by way of a smooth panel, mm.
+pub fn predict(camera: &Camera, layout: &Layout, panel: &SmoothPanel, pixel: &Pixel) -> Option<Vector2<f64>> {
+    let origin = layout.panel_from_camera * Point3::origin();
+    let ray = layout.panel_from_camera * camera.ray(pixel);
+    let (hit, slopes) = panel.meet(&origin, &ray);
+    land(&hit, slopes, &ray, &layout.panel_from_board.inverse())
 }
 
 /// Where a ray that hits the panel with these slopes ends on the board, mm.

@@ -1,8 +1,10 @@
-//! The panel without its damage, as a polynomial.
+//! The panel without its damage: a polynomial, and the ridge of a body line where one is known.
 
+use dentwright_surface::Ridge;
 use nalgebra::{Point3, Vector3};
+use std::sync::Arc;
 
-/// A smooth panel: polynomial of x and y in units of `scale_mm`, height in mm.
+/// A smooth panel: polynomial of x and y in units of `scale_mm`, height in mm, and a ridge.
 #[derive(Debug, Clone)]
 pub struct SmoothPanel {
     /// Length unit, mm.
@@ -11,6 +13,8 @@ pub struct SmoothPanel {
     pub degree: usize,
     /// Coefficients, by total degree then by power of y, mm.
     pub c: Vec<f64>,
+    /// Body line that comes on top.
+    pub ridge: Option<Arc<Ridge>>,
 }
 
 impl SmoothPanel {
@@ -34,7 +38,8 @@ impl SmoothPanel {
             z = z * y + p;
             zx = zx * y + px;
         }
-        (z, zx / self.scale_mm, zy / self.scale_mm)
+        let ridge = self.ridge.as_ref().map_or((0.0, 0.0, 0.0), |r| r.at(x_mm, y_mm));
+        (z + ridge.0, zx / self.scale_mm + ridge.1, zy / self.scale_mm + ridge.2)
     }
 
     /// What one millimetre of every coefficient adds to height and slopes at a panel position.
@@ -54,7 +59,8 @@ impl SmoothPanel {
             sum[1] += c * slope(&px, a) * slope(&py, b);
             sum[2] += c * px[a] * bend(&py, b);
         }
-        sum.map(|s| s / (self.scale_mm * self.scale_mm))
+        let ridge = self.ridge.as_ref().map_or([0.0; 3], |r| r.bends(x_mm, y_mm));
+        std::array::from_fn(|k| sum[k] / (self.scale_mm * self.scale_mm) + ridge[k])
     }
 
     fn powers(&self, x_mm: f64, y_mm: f64) -> (Powers, Powers) {
@@ -105,7 +111,7 @@ mod tests {
     #[test]
     fn shares_and_bends_are_the_derivatives() {
         let c: Vec<f64> = (0..SmoothPanel::terms(4)).map(|k| (k as f64 * 1.7).sin()).collect();
-        let panel = SmoothPanel { scale_mm: 80.0, degree: 4, c };
+        let panel = SmoothPanel { scale_mm: 80.0, degree: 4, c, ridge: None };
         let (x, y, h) = (31.0, -47.0, 1e-4);
         let (z, zx, zy) = panel.at(x, y);
         let sum = panel.shares(x, y).zip(&panel.c).fold([0.0; 3], |s, (v, c)| [0, 1, 2].map(|k| s[k] + v[k] * c));

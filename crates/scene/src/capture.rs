@@ -208,8 +208,9 @@ impl Recipe {
         let name = axis.name();
         let mut slid = 0.0;
         let mut frames = Vec::new();
-        for k in 0..self.photos.slides {
-            frames.push(frame("slide", format!("slide_{name}_{k}.jpg"), slid));
+        for k in 0..self.photos.slides as usize {
+            let slid_mm = self.photos.slid_mm.get(k).copied().unwrap_or(slid);
+            frames.push(frame("slide", format!("slide_{name}_{k}.jpg"), slid_mm));
             // Nudged by hand: a sixth of the pitch, give or take half of that.
             slid += pitch * (0.5 + random.unit()) / f64::from(self.photos.slides.max(2));
         }

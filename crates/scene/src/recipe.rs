@@ -39,6 +39,8 @@ pub struct Photos {
     pub steps: u32,
     /// Line board: photos an axis, slid by unknown amounts between. Makes `[board] kind = "lines"`.
     pub slides: u32,
+    /// Line board: how far it was slid in each photo of an axis, mm; by chance where there are none.
+    pub slid_mm: Vec<f64>,
     /// Line board: one photo an axis of the standing board.
     pub stills: bool,
     /// Radiance of the board's white over that of the surroundings.
@@ -63,6 +65,7 @@ impl Default for Photos {
             v: vec![1, 5, 20],
             steps: 4,
             slides: 0,
+            slid_mm: Vec::new(),
             stills: false,
             board_over_room: 33.0,
             expose_to: 0.65,

@@ -1,11 +1,12 @@
 //! The terms an intended shape is made of, and their least-squares fit to samples of a height.
 //!
 //! Legendre products, so that the normal equations stay well conditioned; then, where there is a body
-//! line, its profile: piecewise linear across the line, each knot free to change evenly along it.
+//! line, its profile: a cubic spline across the line, free to change evenly along it and to follow a bow.
+//! Terms are expected small the higher they are, which matters only where hardly any sample holds them.
 
 use crate::grid::{Grid, Map};
-use crate::line::{BodyLine, profile_knots};
-use nalgebra::{DMatrix, DVector};
+use crate::line::{BodyLine, cubic_splines, profile_knots};
+use nalgebra::{Cholesky, DMatrix, DVector, Dyn};
 use rayon::prelude::*;
 
 /// The terms over a patch of panel.
@@ -17,8 +18,19 @@ pub(crate) struct Frame {
     knots: Vec<f64>,
 }
 
-/// The four terms of a body line's profile that are not zero at one place: index and value.
-type Profile = [(usize, f64); 4];
+/// Powers of the place along a body line that its profile may change with: even, and bowed.
+const ALONG: usize = 3;
+/// Size of the polynomial's terms by degree, mm, over a patch of two or three hundred millimetres: a panel is
+/// smooth. A guess from panels of 1 to 5 m radius and from what pose errors leave, rounded up.
+const EXPECTED_MM: [f64; 7] = [1e3, 1e3, 1e2, 1.0, 0.3, 0.03, 0.01];
+/// Size of the profile's terms by power along the line, mm.
+const EXPECTED_ALONG_MM: [f64; ALONG] = [30.0, 3.0, 1.0];
+/// Error of a sample that counts once, mm: peel and pose errors are alike over about a centimetre, so many
+/// samples say the same thing.
+pub(crate) const NOISE_MM: f64 = 0.003;
+
+/// The terms of a body line's profile that are not zero at one place: index and value.
+type Profile = [(usize, f64); 4 * ALONG];
 
 impl Frame {
     /// Terms scaled to what was read of a height map.
@@ -44,7 +56,7 @@ impl Frame {
     }
 
     fn terms(&self) -> usize {
-        self.smooth() + 2 * self.knots.len()
+        self.smooth() + ALONG * self.knots.len().saturating_sub(4)
     }
 
     fn along_x(&self, x: f64) -> Vec<f64> {
@@ -62,11 +74,36 @@ impl Frame {
 
     fn profile(&self, at: (f64, f64)) -> Option<Profile> {
         let (across, along) = self.line.as_ref()?.across_along(at);
-        let k = self.knots.partition_point(|&knot| knot <= across).clamp(1, self.knots.len() - 1);
-        let t = (across - self.knots[k - 1]) / (self.knots[k] - self.knots[k - 1]);
-        let (near, far) = (self.smooth() + 2 * (k - 1), self.smooth() + 2 * k);
+        let (first, splines) = cubic_splines(&self.knots, across);
         let along = along / self.half.0.max(self.half.1);
-        Some([(near, 1.0 - t), (near + 1, (1.0 - t) * along), (far, t), (far + 1, t * along)])
+        Some(std::array::from_fn(|k| {
+            let (spline, power) = (k / ALONG, k % ALONG);
+            (self.smooth() + ALONG * (first + spline) + power, splines[spline] * along.powi(power as i32))
+        }))
+    }
+
+    /// The body line's profile as it is all along, mm at a distance from it.
+    pub fn across(&self, t: f64, fit: &Fit) -> f64 {
+        let (first, splines) = cubic_splines(&self.knots, t);
+        splines.iter().enumerate().map(|(k, v)| v * fit.c[self.smooth() + ALONG * (first + k)]).sum()
+    }
+
+    /// What each term adds to the diagonal of the normal equations: how small it is expected to be.
+    fn priors(&self) -> Vec<f64> {
+        let smooth = self.degrees().map(|(a, b)| EXPECTED_MM[(a + b).min(EXPECTED_MM.len() - 1)]);
+        let profile = (self.smooth()..self.terms()).map(|k| EXPECTED_ALONG_MM[(k - self.smooth()) % ALONG]);
+        smooth.chain(profile).map(|expected| (NOISE_MM / expected).powi(2)).collect()
+    }
+
+    /// One-sigma of the fitted shape at a place, in units of a sample's error.
+    pub fn doubt(&self, at: (f64, f64), fit: &Fit) -> f64 {
+        let Some(factor) = &fit.factor else { return f64::INFINITY };
+        let (px, py) = (self.along_x(at.0), self.along_y(at.1));
+        let mut row = DVector::zeros(self.terms());
+        self.degrees().enumerate().for_each(|(k, (a, b))| row[k] = px[a] * py[b]);
+        self.profile(at).into_iter().flatten().for_each(|(k, v)| row[k] = v);
+        factor.l_dirty().solve_lower_triangular_mut(&mut row);
+        row.norm()
     }
 
     /// The shape with coefficients `c` on every cell of a grid, mm.
@@ -104,9 +141,15 @@ fn legendre(t: f64, degree: usize) -> Vec<f64> {
     p
 }
 
+/// Coefficients, and the factored normal equations they came from.
+pub(crate) struct Fit {
+    pub c: DVector<f64>,
+    factor: Option<Cholesky<f64, Dyn>>,
+}
+
 /// Places of a height map with their terms.
 pub(crate) struct Samples {
-    terms: usize,
+    priors: Vec<f64>,
     smooth: usize,
     /// Smooth terms, sample by sample.
     rows: Vec<f64>,
@@ -129,12 +172,12 @@ impl Samples {
             rows.extend(frame.degrees().map(|(a, b)| px[a] * py[b]));
             profiles.extend(frame.profile(at));
         }
-        Self { terms: frame.terms(), smooth, rows, profiles, values }
+        Self { priors: frame.priors(), smooth, rows, profiles, values }
     }
 
-    /// Weighted least squares: the coefficients.
-    pub fn fit(&self, weights: &[f64]) -> DVector<f64> {
-        let n = self.terms;
+    /// Weighted least squares.
+    pub fn fit(&self, weights: &[f64]) -> Fit {
+        let n = self.priors.len();
         let batches: Vec<(Vec<f64>, Vec<f64>)> =
             weights.par_chunks(BATCH).enumerate().map(|(k, w)| self.sums(k * BATCH, w)).collect();
         let (mut normal, mut right) = (DMatrix::<f64>::zeros(n, n), DVector::<f64>::zeros(n));
@@ -143,16 +186,17 @@ impl Samples {
             right.iter_mut().zip(vector).for_each(|(sum, v)| *sum += v);
         }
         let ridge = 1e-9 * normal.diagonal().sum().max(1e-12) / n.max(1) as f64;
-        for a in 0..n {
-            normal[(a, a)] += ridge;
+        for (a, prior) in self.priors.iter().enumerate() {
+            normal[(a, a)] += ridge + prior;
         }
         // Only the lower triangle is filled; the factorisation reads no other.
-        normal.cholesky().map_or_else(|| DVector::zeros(n), |f| f.solve(&right))
+        let factor = normal.cholesky();
+        Fit { c: factor.as_ref().map_or_else(|| DVector::zeros(n), |f| f.solve(&right)), factor }
     }
 
     /// Normal matrix (lower triangle, by columns) and right-hand side of the samples from `first` on.
     fn sums(&self, first: usize, weights: &[f64]) -> (Vec<f64>, Vec<f64>) {
-        let (n, smooth) = (self.terms, self.smooth);
+        let (n, smooth) = (self.priors.len(), self.smooth);
         let (mut normal, mut right) = (vec![0.0; n * n], vec![0.0; n]);
         for (k, &w) in (first..).zip(weights).filter(|(_, w)| **w >= 1e-6) {
             let row = &self.rows[k * smooth..(k + 1) * smooth];

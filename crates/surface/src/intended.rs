@@ -5,15 +5,16 @@
 //! and Zisserman 1987), so that the damage does not pull it; then what still stands out is left out
 //! altogether with a margin, and the fit made once more.
 //!
-//! A body line, where one is found, adds a profile across it (piecewise linear, free to change evenly along
+//! A body line, where one is found, adds a profile across it (a cubic spline, free to change evenly along
 //! the line), fitted in the same robust way from the sound stretches on either side of the damage.
 //!
 //! Limits: damage wider than about half of what was read is taken for shape.
 
-use crate::frame::{Frame, Samples};
-use crate::grid::Map;
+use crate::frame::{Fit, Frame, NOISE_MM, Samples};
+use crate::grid::{Grid, Map};
 use crate::line::{BodyLine, find_body_line};
 use crate::regions::{keep_large, widen};
+use crate::ridge::Ridge;
 
 /// How the intended shape is found.
 #[derive(Debug, Clone)]
@@ -39,12 +40,16 @@ impl Default for IntendedSettings {
 pub struct Intended {
     /// Height of the intended shape, mm, on every cell that was read.
     pub shape: Map,
+    /// One-sigma of that shape, mm: larger where no sound metal is near.
+    pub doubt: Map,
     /// Whether the cell counted as sound.
     pub sound: Vec<bool>,
     /// Root mean square of height less shape over the sound cells, mm.
     pub sound_rms_mm: f64,
     /// The body line that was kept, if one was found.
     pub line: Option<BodyLine>,
+    /// That line as a ridge.
+    pub ridge: Option<Ridge>,
 }
 
 /// Fits the intended shape to a height map.
@@ -62,13 +67,13 @@ pub fn intended_shape(height: &Map, settings: &IntendedSettings) -> Intended {
         .collect();
     let value: Vec<f64> = cells.iter().map(|&i| f64::from(height.values[i])).collect();
     let samples = Samples::of(&frame, cells.iter().map(|&i| grid.position(i)), value);
-    let mut c = samples.fit(&vec![1.0; cells.len()]);
-    let mut scale = 3.0 * spread(&samples.residuals(&c)).max(settings.sound_mm);
+    let mut fit = samples.fit(&vec![1.0; cells.len()]);
+    let mut scale = 3.0 * spread(&samples.residuals(&fit.c)).max(settings.sound_mm);
     loop {
         for _ in 0..3 {
             let weights: Vec<f64> =
-                samples.residuals(&c).iter().map(|r| 1.0 / (1.0 + (r / scale).powi(2)).powi(2)).collect();
-            c = samples.fit(&weights);
+                samples.residuals(&fit.c).iter().map(|r| 1.0 / (1.0 + (r / scale).powi(2)).powi(2)).collect();
+            fit = samples.fit(&weights);
         }
         if scale <= settings.sound_mm {
             break;
@@ -76,7 +81,7 @@ pub fn intended_shape(height: &Map, settings: &IntendedSettings) -> Intended {
         scale = (scale * 0.6).max(settings.sound_mm);
     }
     let mut sound = vec![true; grid.len()];
-    let mut shape = frame.over_grid(&grid, &c);
+    let mut shape = frame.over_grid(&grid, &fit.c);
     for _ in 0..2 {
         let off: Vec<bool> = height
             .values
@@ -90,14 +95,44 @@ pub fn intended_shape(height: &Map, settings: &IntendedSettings) -> Intended {
         if weights.iter().sum::<f64>() < 0.2 * cells.len() as f64 {
             break;
         }
-        shape = frame.over_grid(&grid, &samples.fit(&weights));
+        fit = samples.fit(&weights);
+        shape = frame.over_grid(&grid, &fit.c);
     }
     let read = |(h, s): (&f32, &f64)| if h.is_finite() { *s as f32 } else { f32::NAN };
     let shape = Map { grid, values: height.values.iter().zip(&shape).map(read).collect() };
     let squares: Vec<f64> =
         (0..grid.len()).filter(|&i| sound[i]).map(|i| f64::from(height.values[i] - shape.values[i]).powi(2)).collect();
     let sound_rms_mm = (squares.iter().sum::<f64>() / squares.len().max(1) as f64).sqrt();
-    Intended { shape, sound, sound_rms_mm, line }
+    let doubt = doubt_of(&frame, &fit, height, NOISE_MM.max(ALIKE * sound_rms_mm));
+    let ridge = line.and_then(|line| {
+        let seen = (0..grid.len()).filter(|i| height.values[*i].is_finite());
+        let across = seen.map(|i| line.across_along(grid.position(i)).0);
+        let ends = across.fold((f64::MAX, f64::MIN), |(low, high), t| (low.min(t), high.max(t)));
+        Ridge::new(line, |t| frame.across(t, &fit), ends)
+    });
+    Intended { shape, doubt, sound, sound_rms_mm, line, ridge }
+}
+
+/// Error that neighbouring cells share, over the error of one: see [`NOISE_MM`].
+const ALIKE: f64 = 5.0;
+/// The doubt of the shape changes slowly: it is worked out this far apart, mm.
+const DOUBT_MM: f64 = 5.0;
+
+fn doubt_of(frame: &Frame, fit: &Fit, height: &Map, noise_mm: f64) -> Map {
+    let grid = height.grid;
+    let stride = ((DOUBT_MM / grid.step_mm).round() as usize).max(1);
+    let coarse = Grid {
+        step_mm: grid.step_mm * stride as f64,
+        nx: grid.nx.div_ceil(stride) + 1,
+        ny: grid.ny.div_ceil(stride) + 1,
+        ..grid
+    };
+    let doubt = Map::from_fn(coarse, |x, y| noise_mm * frame.doubt((x, y), fit));
+    let at = |i: usize| {
+        let (x, y) = grid.position(i);
+        doubt.sample(x, y).filter(|_| height.values[i].is_finite()).map_or(f32::NAN, |v| v as f32)
+    };
+    Map { grid, values: (0..grid.len()).map(at).collect() }
 }
 
 /// Every cell this near to a body line is fitted, mm.

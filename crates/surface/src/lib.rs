@@ -11,6 +11,7 @@
 //! **Limits.** A long bow of the whole patch cannot be told from the panel's own shape.
 
 mod average;
+mod basins;
 mod finish;
 mod frame;
 mod grid;
@@ -18,6 +19,7 @@ mod integrate;
 mod intended;
 mod line;
 mod regions;
+mod ridge;
 mod spots;
 
 pub use average::{average, local_mean};
@@ -27,4 +29,5 @@ pub use integrate::{IntegrateSettings, integrate};
 pub use intended::{Intended, IntendedSettings, intended_shape};
 pub use line::{BodyLine, find_body_line};
 pub use regions::areas;
+pub use ridge::Ridge;
 pub use spots::{Spot, SpotKind, SpotSettings, find_spots};

@@ -1,8 +1,8 @@
 //! Body lines: where the panel bends along a straight ridge that runs through what was read.
 //!
-//! A candidate line is scored by the height's second difference across it that three quarters of its
-//! length exceed. A body line bends the same way everywhere along its length; a dent bends on a part of
-//! it, so this quarter does not see it.
+//! A candidate line is scored by the height's second difference across it, beyond what the panel bends
+//! anyway, that seven tenths of its length exceed. A body line bends the same way everywhere along its length;
+//! a dent bends on a part of it.
 //!
 //! Limits: straight lines that cross most of what was read; the strongest one only.
 
@@ -28,7 +28,7 @@ impl BodyLine {
 
 /// Reach of the second difference while searching and while refining, mm.
 const REACH_MM: [f64; 2] = [10.0, 3.0];
-/// Least second difference of a line at the searching reach, mm: an eighth of a degree.
+/// Least second difference of a line at the searching reach beyond the panel's own, mm: an eighth of a degree.
 const LEAST_MM: f64 = 0.02;
 /// Least length along which a line must be seen, mm.
 const LEAST_LENGTH_MM: f64 = 100.0;
@@ -50,11 +50,13 @@ pub fn find_body_line(height: &Map) -> Option<BodyLine> {
     };
     let strongest_at = |degrees: u32| {
         let a = f64::from(degrees).to_radians();
-        let places = (0..(2.0 * half / SEARCH_MM) as usize).map(|k| -half + SEARCH_MM * k as f64);
-        let scored = places.filter_map(|d| {
-            let line = centred(a, d);
-            let glance = bend(height, &line, half, REACH_MM[0], GLANCE_MM);
-            (glance > 0.5 * LEAST_MM).then(|| (bend(height, &line, half, REACH_MM[0], ALONG_MM), a, d))
+        let places: Vec<f64> = (0..(2.0 * half / SEARCH_MM) as usize).map(|k| SEARCH_MM * k as f64 - half).collect();
+        let glance = |d: &f64| bend(height, &centred(a, *d), half, REACH_MM[0], GLANCE_MM);
+        let bends: Vec<Option<Bend>> = places.iter().map(glance).collect();
+        let panel = ordinary(&bends).unwrap_or_default();
+        let seen = bends.iter().zip(&places).filter_map(|(bend, d)| bend.as_ref().map(|b| (b.beyond(panel), *d)));
+        let scored = seen.filter(|(glance, _)| *glance > 0.5 * LEAST_MM).filter_map(|(_, d)| {
+            bend(height, &centred(a, d), half, REACH_MM[0], ALONG_MM).map(|b| (b.beyond(panel), a, d))
         });
         scored.fold((0.0, 0.0, 0.0), stronger)
     };
@@ -69,7 +71,7 @@ pub fn find_body_line(height: &Map) -> Option<BodyLine> {
         for i in -8..=8 {
             for j in -8..=8 {
                 let (a, d) = (a0 + span_rad * f64::from(i) / 8.0, d0 + span_mm * f64::from(j) / 8.0);
-                let score = bend(height, &centred(a, d), half, REACH_MM[1], ALONG_MM);
+                let score = bend(height, &centred(a, d), half, REACH_MM[1], ALONG_MM).map_or(0.0, |b| b.beyond(0.0));
                 if score > fine.0 {
                     fine = (score, a, d);
                 }
@@ -84,9 +86,29 @@ fn stronger(a: (f64, f64, f64), b: (f64, f64, f64)) -> (f64, f64, f64) {
     if b.0 > a.0 { b } else { a }
 }
 
-/// Second difference, mm, that three quarters of a line exceed, looked at every `step` mm along it; zero
-/// where too little of it was read or it bends both ways.
-fn bend(height: &Map, line: &BodyLine, half: f64, reach: f64, step: f64) -> f64 {
+/// What the panel itself bends across one direction: the middle of all places.
+fn ordinary(bends: &[Option<Bend>]) -> Option<f64> {
+    let mut all: Vec<f64> = bends.iter().flatten().map(|b| b.middle).collect();
+    all.sort_by(f64::total_cmp);
+    all.get(all.len() / 2).copied()
+}
+
+/// Second differences across a line, mm: the value that 3, 5 and 7 tenths of the line stay below.
+struct Bend {
+    low: f64,
+    middle: f64,
+    high: f64,
+}
+
+impl Bend {
+    /// How far seven tenths of the line lie beyond a value, on one side of it.
+    fn beyond(&self, value: f64) -> f64 {
+        (self.low - value).max(value - self.high).max(0.0)
+    }
+}
+
+/// Second differences along a line, looked at every `step` mm; `None` where too little of it was read.
+fn bend(height: &Map, line: &BodyLine, half: f64, reach: f64, step: f64) -> Option<Bend> {
     let (sin, cos) = line.normal_rad.sin_cos();
     let middle = height.grid.at(height.grid.nx / 2, height.grid.ny / 2);
     let along0 = middle.1 * cos - middle.0 * sin;
@@ -103,21 +125,21 @@ fn bend(height: &Map, line: &BodyLine, half: f64, reach: f64, step: f64) -> f64 
         s += step;
     }
     if (found.len() as f64) * step < LEAST_LENGTH_MM {
-        return 0.0;
+        return None;
     }
-    found.sort_unstable_by(f64::total_cmp);
-    let (quarter, last) = (found.len() / 4, found.len() - 1);
-    found[quarter].max(-found[last - quarter]).max(0.0)
+    found.sort_by(f64::total_cmp);
+    let at = |share: f64| found[((found.len() - 1) as f64 * share).round() as usize];
+    Some(Bend { low: at(0.3), middle: at(0.5), high: at(0.7) })
 }
 
-/// Distances from the line at which the fitted profile has its knots, mm: fine where it bends.
+/// Knots of the cubic spline across a line, mm from it: dense where it bends, then farther and farther apart.
 pub(crate) fn profile_knots() -> Vec<f64> {
     let mut side = Vec::new();
-    let (mut at, mut step) = (1.0, 1.0);
-    while at < 400.0 {
+    let (mut at, mut step) = (FINEST_MM, FINEST_MM);
+    while at < FARTHEST_MM {
         side.push(at);
-        if at >= 12.0 {
-            step *= 1.6;
+        if at >= DENSE_MM {
+            step *= WIDENING;
         }
         at += step;
     }
@@ -125,4 +147,63 @@ pub(crate) fn profile_knots() -> Vec<f64> {
     knots.push(0.0);
     knots.extend(side);
     knots
+}
+
+/// Between knots on the line; a cubic spline follows a rounding of twice that to a tenth of a micrometre.
+const FINEST_MM: f64 = 1.5;
+/// Up to here knots stay dense, mm.
+const DENSE_MM: f64 = 9.0;
+/// Each gap over the one before, farther out.
+const WIDENING: f64 = 1.35;
+/// Beyond every panel, mm.
+const FARTHEST_MM: f64 = 800.0;
+
+/// The four cubic B-splines that are not zero at a place between the fourth and the fourth last knot: index
+/// of the first, and values (de Boor 1978, chapter X).
+pub(crate) fn cubic_splines(knots: &[f64], at: f64) -> (usize, [f64; 4]) {
+    let k = knots.partition_point(|&knot| knot <= at).clamp(4, knots.len() - 4) - 1;
+    let mut b = [1.0, 0.0, 0.0, 0.0];
+    for degree in 1..4 {
+        let mut saved = 0.0;
+        for i in 0..degree {
+            let (right, left) = (knots[k + 1 + i], knots[k + 1 + i - degree]);
+            let share = b[i] / (right - left);
+            b[i] = saved + (right - at) * share;
+            saved = (at - left) * share;
+        }
+        b[degree] = saved;
+    }
+    (k - 3, b)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::grid::Grid;
+
+    #[test]
+    fn splines_sum_to_one_and_follow_a_cubic() {
+        let knots = profile_knots();
+        for at in [-75.3, -9.0, -0.2, 0.0, 3.7, 41.0] {
+            let (first, b) = cubic_splines(&knots, at);
+            assert!((b.iter().sum::<f64>() - 1.0).abs() < 1e-12 && b.iter().all(|v| *v >= 0.0));
+            // Greville's places reproduce a straight line.
+            let line: f64 = (0..4).map(|i| b[i] * knots[first + i + 1..first + i + 4].iter().sum::<f64>() / 3.0).sum();
+            assert!((line - at).abs() < 1e-9, "{line} for {at}");
+        }
+    }
+
+    #[test]
+    fn a_ridge_on_a_curved_panel_is_found_and_a_curved_panel_has_none() {
+        let grid = Grid { x0_mm: -150.0, y0_mm: -70.0, step_mm: 1.0, nx: 301, ny: 141 };
+        let panel = |x: f64, y: f64| -x * x / 6000.0 - y * y / 4000.0;
+        assert!(find_body_line(&Map::from_fn(grid, panel)).is_none());
+        let ridge = |x: f64, y: f64| {
+            let t = (y - 50.0 - 0.1 * x) / 1.005;
+            panel(x, y) - 0.035 * t.hypot(25.0)
+        };
+        let line = find_body_line(&Map::from_fn(grid, ridge)).unwrap();
+        let (across, _) = line.across_along((20.0, 52.0));
+        assert!(across.abs() < 1.0 && (line.normal_rad - 1.6705).abs() < 0.01, "{line:?}, {across}");
+    }
 }

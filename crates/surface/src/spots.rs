@@ -1,6 +1,8 @@
-//! Lows and highs: connected areas of the deviation that stand out from texture and doubt.
+//! Lows and highs: connected areas of the deviation that stand out from texture and doubt; areas that touch are
+//! parted at the saddle between them.
 
 use crate::average::average;
+use crate::basins::basins;
 use crate::grid::{Grid, Map};
 use crate::regions::areas;
 use serde::{Deserialize, Serialize};
@@ -74,12 +76,18 @@ pub fn find_spots(deviation: &Map, sigma: &Map, settings: &SpotSettings) -> Vec<
         // The rim of a strong spot still counts at its own doubt's level or the least height.
         let core: Vec<bool> = (0..grid.len()).map(|i| stands_out(i, sign)).collect();
         let found = areas(&core, &grid);
-        let large = found.iter().filter(|a| a.len() as f64 * grid.step_mm.powi(2) >= settings.least_mm2);
+        let size = |i: usize| f64::from(sign * smooth.values[i]);
+        let parted: Vec<Vec<usize>> = found.iter().flat_map(|area| basins(area, &grid, size, PROMINENCE)).collect();
+        let large = parted.iter().filter(|a| a.len() as f64 * grid.step_mm.powi(2) >= settings.least_mm2);
         spots.extend(large.map(|area| describe(area, kind, sign, deviation, &smooth, sigma)));
     }
     spots.sort_by(|a, b| b.height_mm.abs().total_cmp(&a.height_mm.abs()));
     spots
 }
+
+/// A spot that touches a larger one counts as its own where the saddle between is lower than its extreme by this
+/// share of it.
+const PROMINENCE: f64 = 0.3;
 
 fn describe(area: &[usize], kind: SpotKind, sign: f32, deviation: &Map, smooth: &Map, sigma: &Map) -> Spot {
     let grid = deviation.grid;
