@@ -33,11 +33,14 @@ pub struct Tolerance {
     pub share: f64,
     /// Newton steps before giving up.
     pub rounds: usize,
+    /// Drag against movement at the start, N/mm a node: for a sheet that snaps and has to find its other shape. It fades
+    /// as the balance nears (switched evolution relaxation, Mulder and van Leer 1985).
+    pub drag: f64,
 }
 
 impl Default for Tolerance {
     fn default() -> Self {
-        Self { force_n: 2e-4, share: 1e-5, rounds: 16 }
+        Self { force_n: 2e-4, share: 1e-5, rounds: 16, drag: 0.0 }
     }
 }
 
@@ -88,7 +91,7 @@ pub fn balance(
         at.force = f;
     }
     let mut now = look(patch, drive, &at)?;
-    let mut negative = 0;
+    let (mut negative, mut worst) = (0, 0.0f64);
     for rounds in 0..tolerance.rounds {
         let missing = now.missing(drive, given, &at);
         let allowed = tolerance.force_n + tolerance.share * now.load(&at, drive).abs();
@@ -96,6 +99,12 @@ pub fn balance(
             let force = now.load(&at, drive);
             let level = if let Drive::Load(load) = drive { load.level(&at.places) } else { at.level };
             return Ok(Balance { places: at.places, memory: now.state.memory, level, force, rounds, negative });
+        }
+        worst = worst.max(now.out_of_balance);
+        let drag = tolerance.drag * (now.out_of_balance / worst.max(1e-30));
+        now.slow(&patch.mesh.active, if now.out_of_balance > 100.0 * allowed { drag } else { 0.0 });
+        if tolerance.drag > 0.0 {
+            now.make_stable(patch, drive, tolerance.drag);
         }
         let step = step(patch, drive, given, &now, &at, missing, &mut negative);
         (at, now) = advance(patch, drive, &at, &now, &step, rounds)?;
@@ -130,6 +139,26 @@ impl Look {
         match (drive, &self.pressed) {
             (Drive::Contact(contact), Some(pressed)) => contact.way * pressed.by_level,
             _ => at.force,
+        }
+    }
+
+    /// Adds a drag to the stiffness.
+    fn slow(&mut self, active: &[bool], drag: f64) {
+        if drag > 0.0 {
+            for node in (0..active.len()).filter(|n| active[*n]) {
+                self.state.stiffness.add(node, node, &[drag, 0.0, 0.0, 0.0, drag, 0.0, 0.0, 0.0, drag]);
+            }
+        }
+    }
+
+    /// Adds drag until no direction gives way, so that a step goes downhill. A load whose level is given may hold one
+    /// such direction itself.
+    fn make_stable(&mut self, patch: &Patch, drive: &Drive, first: f64) {
+        let allowed = usize::from(matches!(drive, Drive::Load(_)));
+        let mut drag = 0.05 * first;
+        while drag < 1e4 * first && Factor::new(&patch.order, &self.state.stiffness).negative() > allowed {
+            self.slow(&patch.mesh.active, drag);
+            drag *= 3.0;
         }
     }
 

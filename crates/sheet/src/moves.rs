@@ -91,6 +91,8 @@ pub struct Outcome {
     pub max_membrane_strain_held: f64,
     /// Largest equivalent plastic strain this move added, any layer.
     pub plastic_strain_spent: f64,
+    /// Travels at which the sheet snapped to another shape, mm; what it passed on the way is not known.
+    pub snapped_at_mm: Vec<f64>,
     /// Newton steps.
     pub iterations: usize,
     /// Time, s.

@@ -9,9 +9,9 @@ use serde::Serialize;
 /// Places along each side at which the stiffness against a light push is asked.
 const PROBES: usize = 9;
 /// Travel of the search for a pop, in thicknesses, and its steps.
-const SEARCH: (f64, usize) = (8.0, 20);
+const SEARCH: (f64, usize) = (6.0, 12);
 /// A push that has grown this much stiffer than at first, and still grows, after these steps is not going to pop.
-const STIFFER: (f64, usize) = (1.3, 3);
+const STIFFER: (f64, usize) = (1.3, 2);
 /// A force that falls by this share is a pop, not noise.
 const FALL: f64 = 0.01;
 

@@ -7,7 +7,9 @@ use crate::tip::{Contact, Load};
 use nalgebra::Vector3;
 
 /// How often a step is halved before it is given up.
-const HALVINGS: u32 = 7;
+const HALVINGS: u32 = 4;
+/// How the other shape of a sheet that snaps is looked for.
+const SNAP: Tolerance = Tolerance { force_n: 2e-4, share: 1e-5, rounds: 150, drag: 20.0 };
 /// Steps of unloading at least.
 const UNLOADING: usize = 6;
 /// Share of the peak force below which the tip is taken away altogether.
@@ -202,7 +204,14 @@ impl Work {
                     self.accept(panel, found, change);
                     done += 1;
                 }
-                Err(stopped) if parts >= 1 << HALVINGS => return Err(stopped),
+                Err(_) if parts >= 1 << HALVINGS => {
+                    self.trend = None;
+                    let found = self.find(panel, again(value(done + 1)), &panel.patch.places, self.level, SNAP)?;
+                    self.outcome.snapped_at_mm.push((found.level - self.start) * self.way);
+                    self.accept(panel, found, change);
+                    self.trend = None;
+                    done += 1;
+                }
                 Err(_) => {
                     self.trend = None;
                     (parts, done) = (2 * parts, 2 * done);
@@ -226,7 +235,18 @@ impl Work {
                 level = l;
             }
         }
-        let found = balance(patch, &self.tool.drive(), given, &guess, (level, self.force), Tolerance::default());
+        self.find(panel, given, &guess, level, Tolerance::default())
+    }
+
+    fn find(
+        &mut self,
+        panel: &Panel,
+        given: Given,
+        guess: &[Vector3<f64>],
+        level: f64,
+        tolerance: Tolerance,
+    ) -> Result<Balance, Stopped> {
+        let found = balance(&panel.patch, &self.tool.drive(), given, guess, (level, self.force), tolerance);
         if let Ok(found) = &found {
             self.outcome.iterations += found.rounds;
         }
