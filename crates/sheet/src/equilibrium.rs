@@ -290,7 +290,9 @@ fn advance(
             }
             Ok(look) => {
                 let after = power(&look);
-                let calm = rounds == 0 || after.abs() <= 0.8 * before.abs() || look.out_of_balance < now.out_of_balance;
+                // a step that goes downhill may end steeper; only a climb means it went too far
+                let level = if before < 0.0 { after } else { after.abs() } <= 0.8 * before.abs();
+                let calm = rounds == 0 || level || look.out_of_balance < now.out_of_balance;
                 last = Ok((next, look));
                 if calm {
                     break;
