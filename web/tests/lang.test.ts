@@ -22,6 +22,13 @@ describe('languages', () => {
   it('use the same variables in each text', () => {
     expect(variables('de')).toEqual(variables('en'));
   });
+  it('have words of their own for every error that the reference names', () => {
+    const reference = readFileSync(join(src, '../../docs/reference.md'), 'utf8').split(/^## /m).find((part) => part.startsWith('Errors'))!;
+    const codes = [...reference.matchAll(/`(\w+)`/g)].map((found) => found[1]!).filter((code) => code !== 'capture.toml');
+    expect(codes.length).toBeGreaterThan(25);
+    const named = keys('de.trouble');
+    expect(codes.flatMap((code) => [`trouble-${code}`, `trouble-${code}-next`]).filter((name) => !named.includes(name))).toEqual([]);
+  });
   it('have every text that a page asks for by its whole name', () => {
     const asked = [...code.matchAll(/\bt\(\s*'([a-z][\w-]*)'\s*[,)]/g)].map((found) => found[1]!);
     expect(asked.length).toBeGreaterThan(150);

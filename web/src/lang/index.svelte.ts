@@ -1,12 +1,13 @@
 import { FluentBundle, FluentResource, type FluentVariable } from '@fluent/bundle';
 import de from './de.ftl?raw';
+import deTrouble from './de.trouble.ftl?raw';
 import en from './en.ftl?raw';
 
 /** Every language of the app; a new one is a file beside these and a line here. */
 export const LANGUAGES = { en: 'English', de: 'Deutsch' } as const;
 export type Language = keyof typeof LANGUAGES;
 
-const bundles: Record<Language, FluentBundle> = { en: bundle('en', en), de: bundle('de', de) };
+const bundles: Record<Language, FluentBundle> = { en: bundle('en', en), de: bundle('de', de + '\n' + deTrouble) };
 const spoken = $state<{ value: Language }>({ value: 'en' });
 
 /** Turns to another language. */
@@ -22,6 +23,12 @@ export function t(name: string, values?: Record<string, FluentVariable>): string
     if (message?.value) return bundle.formatPattern(message.value, values);
   }
   return name;
+}
+
+/** The text of that name in the language spoken now; none where it has none. */
+export function own(name: string): string | null {
+  const message = bundles[spoken.value].getMessage(name);
+  return message?.value ? bundles[spoken.value].formatPattern(message.value) : null;
 }
 
 /** Whether there is a text of that name. */

@@ -1,5 +1,5 @@
 import { Problem } from '../api/client';
-import { t } from '../lang/index.svelte';
+import { own, t } from '../lang/index.svelte';
 
 export interface Toast {
   id: number;
@@ -33,9 +33,13 @@ export function tellProblem(problem: unknown): void {
 }
 
 /** A problem in words, whatever it is. */
-export function wordsOf(problem: unknown): { code: string; message: string; next: string } {
+export function wordsOf(problem: unknown): { code: string; message: string; next: string; detail?: string } {
   if (problem instanceof Problem && problem.code === 'offline') return { code: 'offline', message: t('offline'), next: t('offline-next') };
-  if (problem instanceof Problem) return { code: problem.code, message: problem.message, next: problem.next };
+  if (problem instanceof Problem) {
+    const message = own(`trouble-${problem.code}`);
+    const next = own(`trouble-${problem.code}-next`) ?? problem.next;
+    return message ? { code: problem.code, message, next, detail: problem.message } : { code: problem.code, message: problem.message, next };
+  }
   return { code: 'app', message: problem instanceof Error ? problem.message : String(problem), next: t('app-problem-next') };
 }
 
