@@ -67,7 +67,7 @@ fn reliabilities(phase: &[f32], mask: &[bool], width: usize) -> Vec<f32> {
 const RIM: f32 = TAU;
 /// Second difference up to which two neighbours are joined without waiting their turn, rad. Together with
 /// steps below a quarter turn no loop of four such pairs can contradict itself.
-const SMOOTH: f32 = 0.5;
+const SMOOTH: f32 = 1.2;
 
 /// Cuts every row into stretches of smooth phase. Returns the phase unwrapped along each stretch (NaN
 /// outside the mask), each pixel's stretch, and how many there are.
