@@ -255,6 +255,14 @@ fn solve(g: &Gathered, seen: &Seen, board: &mut BoardPoints, ridge: Option<Ridge
         );
         return Err(ReadError::Inconsistent { detail });
     }
+    for (k, camera) in [&scene.camera, &scene.setup_camera].into_iter().enumerate() {
+        let off = camera.focal_px / seen.cameras[k].focal_px - 1.0;
+        if off.abs() > WORST_FOCAL_SIGMAS * seen.focal_sigma[k] {
+            let percent = 100.0 * off.abs();
+            let detail = format!("the focal length would have to be {percent:.0} % off what the photo says");
+            return Err(ReadError::Inconsistent { detail });
+        }
+    }
     board.settle(&scene);
     Ok(scene)
 }
@@ -262,6 +270,8 @@ fn solve(g: &Gathered, seen: &Seen, board: &mut BoardPoints, ridge: Option<Ridge
 /// Beyond these the poses are wrong, not merely noisy.
 const WORST_CORNERS_PX: f64 = 3.0;
 const WORST_BOARD_MM: f64 = 30.0;
+/// A focal length this many sigmas off means that a size in the description is wrong.
+const WORST_FOCAL_SIGMAS: f64 = 4.0;
 
 /// Height, and why cells were not read. Geometry and shape are iterated: the first
 /// pass stands on the smooth panel and a coarser grid, the next on the height it gave.

@@ -156,6 +156,13 @@ impl Reading {
             _ => "the photos do not say their focal length; an ordinary phone's was assumed and refined",
         };
         let mut notes = vec![Note { code: "camera".into(), text: source.into() }];
+        if self.scene.corner_rms_px > DOUBTFUL_CORNERS_PX {
+            let text = format!(
+                "the tags' corners do not fit together ({:.1} px off): check tag size and board size, and that the tags lie flat",
+                self.scene.corner_rms_px
+            );
+            notes.push(Note { code: "sizes".into(), text });
+        }
         if self.unread.contains(&(Unread::Folded as u8)) {
             let text = "part of a low or high was too steep to read: it goes farther than the height said for it";
             notes.push(Note { code: "folded".into(), text: text.into() });
@@ -164,6 +171,9 @@ impl Reading {
         notes
     }
 }
+
+/// Corners of flat tags of the right size come within 0.25 px.
+const DOUBTFUL_CORNERS_PX: f64 = 0.35;
 
 fn ellipse(s: &dentwright_surface::Spot, k: usize) -> (f64, f64) {
     let a = k as f64 / 24.0 * std::f64::consts::TAU;
