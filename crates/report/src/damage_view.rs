@@ -6,7 +6,7 @@ use typst::foundations::Bytes;
 
 use crate::map;
 use crate::view::{Setting, lines};
-use crate::{Damage, DentRow, Finish, Photo, Reading, ReportError, Spot, Unread, Verdict};
+use crate::{Damage, DentRow, Finish, Language, Photo, Reading, ReportError, Spot, Unread, Verdict};
 
 /// Most spots in the table of one reading; the rest is counted.
 const MOST_SPOTS: usize = 12;
@@ -110,7 +110,7 @@ fn finish(finish: &Finish, read_fraction: f64, with: &Setting) -> Result<Value, 
         "code": word,
         "title": with.words.say(word)?,
         "text": with.words.fill(verdict_text(finish.verdict), &[("limit", &limit)])?,
-        "reason": finish.reason,
+        "reason": reason(&finish.reason, with.format.language),
         "read": with.words.fill("verdict-read", &[("share", &share)])?,
     }))
 }
@@ -120,6 +120,16 @@ fn unread(unread: &Unread, with: &Setting) -> Value {
     let text = with.words.find(&key).unwrap_or_else(|| unread.text.clone());
     let next = with.words.find(&format!("{key}-next")).unwrap_or_else(|| unread.next.clone());
     json!({ "share": with.format.percent(unread.fraction), "text": text, "next": next })
+}
+
+/// A reading writes its reason in English: a sentence of an English paper, and of no other, which says the
+/// same in its own words.
+fn reason(text: &str, language: Language) -> String {
+    let mut letters = text.trim_end_matches('.').chars();
+    match (language, letters.next()) {
+        (Language::En, Some(first)) => format!("{}{}.", first.to_uppercase(), letters.as_str()),
+        _ => String::new(),
+    }
 }
 
 fn verdict_word(verdict: Verdict) -> &'static str {
