@@ -106,29 +106,50 @@ fn eliminate<'a>(front: &'a Front, stencil: &Stencil) -> (Factor<'a>, DMatrix<f6
         extend(&mut columns, &mut rest, left, places);
     }
     let diagonal = factor_columns(&mut columns);
-    let tail = columns.rows(k, n - k).into_owned();
+    let tail = block(&columns, k, 0, k);
     let scaled = turned(&tail, &diagonal, n - k);
     subtract(&mut rest.view_mut((0, 0), (n - k, n - k)), &tail, &scaled, n - k);
     let halves = halves.into_iter().map(|(factor, _)| factor).collect();
     (Factor { front, lower: columns, diagonal, halves }, rest)
 }
 
-/// Adds what a half left to the front of its parent.
+/// Adds what a half left to the front of its parent, three by three numbers a pair of nodes.
 fn extend(columns: &mut DMatrix<f64>, rest: &mut DMatrix<f64>, left: &DMatrix<f64>, places: &[u32]) {
-    let (k, n) = (columns.ncols(), columns.nrows());
-    let to: Vec<usize> = places.iter().flat_map(|p| (0..3).map(move |c| 3 * *p as usize + c)).collect();
-    let m = left.nrows();
-    let (columns, rest) = (columns.as_mut_slice(), rest.as_mut_slice());
-    for (j, from) in left.as_slice().chunks_exact(m.max(1)).enumerate() {
-        for (i, value) in from.iter().enumerate().skip(j) {
-            let (row, column) = if to[i] >= to[j] { (to[i], to[j]) } else { (to[j], to[i]) };
-            if column < k {
-                columns[column * n + row] += value;
-            } else {
-                rest[(column - k) * (n - k) + row - k] += value;
+    let (k, n, m) = (columns.ncols(), columns.nrows(), left.nrows());
+    let (columns, rest, left) = (columns.as_mut_slice(), rest.as_mut_slice(), left.as_slice());
+    let mut add = |row: usize, column: usize, value: f64| {
+        if column < k {
+            columns[column * n + row] += value;
+        } else {
+            rest[(column - k) * (n - k) + row - k] += value;
+        }
+    };
+    for (j, to_j) in places.iter().enumerate() {
+        for (i, to_i) in places.iter().enumerate().skip(j) {
+            let (from, row, column) = (3 * j * m + 3 * i, 3 * *to_i as usize, 3 * *to_j as usize);
+            for c in 0..3 {
+                let three: [f64; 3] = left[from + c * m..][..3].try_into().expect("three rows");
+                for r in if i == j { c } else { 0 }..3 {
+                    // below the diagonal stays below, or is mirrored there
+                    if row >= column {
+                        add(row + r, column + c, three[r]);
+                    } else {
+                        add(column + c, row + r, three[r]);
+                    }
+                }
             }
         }
     }
+}
+
+/// A copy of the columns from `first` to `last`, rows from `start` on.
+fn block(a: &DMatrix<f64>, start: usize, first: usize, last: usize) -> DMatrix<f64> {
+    let n = a.nrows();
+    let mut values = Vec::with_capacity((n - start) * (last - first));
+    for column in a.as_slice()[first * n..last * n].chunks_exact(n.max(1)) {
+        values.extend_from_slice(&column[start..]);
+    }
+    DMatrix::from_vec(n - start, last - first, values)
 }
 
 /// Turns the columns into `L` in place and returns `D`.
@@ -153,7 +174,7 @@ fn factor_columns(a: &mut DMatrix<f64>) -> Vec<f64> {
             }
         }
         if end < k {
-            let tail = a.view((end, start), (n - end, end - start)).into_owned();
+            let tail = block(a, end, start, end);
             let scaled = turned(&tail, &diagonal[start..], k - end);
             subtract(&mut a.view_mut((end, end), (n - end, k - end)), &tail, &scaled, k - end);
         }

@@ -1,4 +1,23 @@
-//! The metal: how a panel gives under a tip, what stays, and what that costs.
+//! The metal: how a panel gives under a tip, what stays, and what bar, heat, glue and paint have to do with it.
+//!
+//! # Entry points
+//! [`run_case`] for a case on file; [`Panel`] and [`perform`] for moves from code; [`oil_can()`]; [`replay()`] and [`stretch()`] for
+//! a measured dent; [`Bar::leverage`], [`WarmField`], [`PaintRow::risk`], [`GlueRow::hold`]; [`metals()`].
+//!
+//! # Conventions
+//! Millimetre, newton, megapascal, second, degree Celsius. Panel frame: z out of the panel toward the viewer; a press
+//! goes inward (−z), a push outward. Plane tensors are carried as [`Modes`]. Every number is an estimate.
+//!
+//! # Idea
+//! A Kirchhoff-Love shell of cubic splines that may turn freely, J2 plasticity in layers across the thickness, a rigid
+//! tip without friction, Newton's method with the tip's level or force given.
+//!
+//! # Limits
+//! Nothing within a thickness of a sharp edge; a tap is a slow press; no anisotropy. A move that does not come to rest
+//! says where it stopped and gives no other number.
+//!
+//! # References
+//! `docs/theory-metal.md`; checks against published values in `docs/checks-metal.md`.
 
 mod bar;
 mod case;

@@ -58,6 +58,15 @@ impl Tip {
         }
     }
 
+    /// Smallest extent, mm.
+    pub fn narrowest(&self) -> f64 {
+        match *self {
+            Self::Sphere { radius_mm } | Self::Disc { radius_mm } => 2.0 * radius_mm,
+            Self::Rectangle { width_mm: a, height_mm: b } | Self::Strip { length_mm: a, width_mm: b, .. } => a.min(b),
+            Self::Point => 0.0,
+        }
+    }
+
     /// Half the largest extent, mm.
     pub fn reach(&self) -> f64 {
         match *self {

@@ -95,7 +95,7 @@ fn focus(m: &Move, which: usize, thickness: f64, coarse: f64) -> Focus {
         Tip::Sphere { radius_mm } if !m.even() => (0.12 * radius_mm, 0.4 * radius_mm),
         Tip::Point => (1.5 * thickness, 2.0),
         tip if m.even() => (0.25 * tip.reach(), tip.reach()),
-        tip => (0.12 * tip.reach(), tip.reach() + 1.0),
+        tip => ((0.12 * tip.reach()).min(0.35 * tip.narrowest()), tip.reach() + 1.0),
     };
     Focus { at: m.at[which], reach, fine: fine.max(SMALLEST * thickness).min(coarse) }
 }

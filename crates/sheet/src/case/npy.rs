@@ -40,6 +40,7 @@ impl Heights {
     }
 }
 
+/// Four neighbours along an axis and their weights; past the border the map goes on as a parabola.
 fn weights(f: f64, n: usize) -> [(usize, f64); 4] {
     let f = f.clamp(0.0, (n - 1) as f64);
     let i = (f.floor() as usize).min(n - 2);
@@ -50,7 +51,13 @@ fn weights(f: f64, n: usize) -> [(usize, f64); 4] {
         0.5 * (t + 4.0 * t * t - 3.0 * t * t * t),
         0.5 * (t * t * t - t * t),
     ];
-    std::array::from_fn(|k| ((i + k).saturating_sub(1).min(n - 1), w[k]))
+    if i == 0 {
+        return [(0, w[1] + 3.0 * w[0]), (1, w[2] - 3.0 * w[0]), (2, w[3] + w[0]), (0, 0.0)];
+    }
+    if i + 2 == n {
+        return [(i + 1, w[2] + 3.0 * w[3]), (i, w[1] - 3.0 * w[3]), (i - 1, w[0] + w[3]), (i, 0.0)];
+    }
+    std::array::from_fn(|k| (i + k - 1, w[k]))
 }
 
 fn parse(bytes: &[u8]) -> Option<(usize, usize, Vec<f64>)> {
@@ -95,4 +102,25 @@ pub fn write(shape: &[usize], values: &[f32]) -> Vec<u8> {
     bytes.push(b'\n');
     bytes.extend(values.iter().flat_map(|v| v.to_le_bytes()));
     bytes
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_parabola_is_read_back_everywhere() {
+        let grid = Grid { x0_mm: -10.0, y0_mm: -8.0, step_mm: 4.0, nx: 6, ny: 5 };
+        let f = |x: f64, y: f64| 0.01 * x * x - 0.02 * x * y + 0.005 * y * y + 0.3 * x;
+        let values: Vec<f32> = (0..grid.len()).map(|i| grid.position(i)).map(|(x, y)| f(x, y) as f32).collect();
+        let path = std::env::temp_dir().join(format!("parabola_{}.npy", std::process::id()));
+        std::fs::write(&path, write(&[grid.ny, grid.nx], &values)).expect("a temporary file");
+        let heights = Heights::read(&path, &grid).expect("a map");
+        std::fs::remove_file(&path).expect("the temporary file");
+        for (x, y) in [(-10.0, -8.0), (-9.0, 7.5), (0.3, 0.1), (9.9, 8.0), (10.0, -3.0)] {
+            assert!((heights.at(x, y) - f(x, y)).abs() < 1e-5, "{x} {y}: {} against {}", heights.at(x, y), f(x, y));
+        }
+        let other = Grid { nx: 9, ..grid };
+        assert!(Heights::read(&path, &other).is_err());
+    }
 }
