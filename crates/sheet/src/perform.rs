@@ -9,7 +9,7 @@ use nalgebra::Vector3;
 /// How often a step is halved before it is given up.
 const HALVINGS: u32 = 4;
 /// How the other shape of a sheet that snaps is looked for.
-const SNAP: Tolerance = Tolerance { force_n: 2e-4, share: 1e-5, rounds: 150, drag: 20.0 };
+const SNAP: Tolerance = Tolerance { force_n: 2e-4, share: 1e-5, rounds: 100, drag: 20.0 };
 /// Steps of unloading at least.
 const UNLOADING: usize = 6;
 /// Share of the peak force below which the tip is taken away altogether.
