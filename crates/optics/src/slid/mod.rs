@@ -18,6 +18,7 @@ mod field;
 mod profile;
 mod steps;
 mod tiles;
+mod waves;
 
 pub use decode::{SlidPhase, slid_phase};
 pub use field::{LineField, line_field};
