@@ -185,10 +185,12 @@ pub(crate) struct Seen {
 const FULL_FRAME_MM: f64 = 36.0;
 /// Ordinary phone main camera, where EXIF says nothing.
 const GUESSED_35MM: f64 = 27.0;
+/// How far that guess may be off, relative, one-sigma.
+const GUESSED_SIGMA: f64 = 0.2;
 
 fn first_guess(photo: &Photo) -> (Camera, f64) {
     let long = photo.width.max(photo.height) as f64;
-    let (f35, sigma) = photo.focal_35mm.map_or((GUESSED_35MM, 0.2), |f| (f, 0.005 + 0.3 / f));
+    let (f35, sigma) = photo.focal_35mm.map_or((GUESSED_35MM, GUESSED_SIGMA), |f| (f, 0.005 + 0.3 / f));
     (Camera { focal_px: f35 / FULL_FRAME_MM * long, size: (photo.width, photo.height), k1: 0.0 }, sigma)
 }
 
@@ -257,7 +259,8 @@ fn solve(g: &Gathered, seen: &Seen, board: &mut BoardPoints, ridge: Option<Ridge
     }
     for (k, camera) in [&scene.camera, &scene.setup_camera].into_iter().enumerate() {
         let off = camera.focal_px / seen.cameras[k].focal_px - 1.0;
-        if off.abs() > WORST_FOCAL_SIGMAS * seen.focal_sigma[k] {
+        let told = seen.focal_sigma[k] < GUESSED_SIGMA;
+        if told && off.abs() > WORST_FOCAL_SIGMAS * seen.focal_sigma[k] {
             let percent = 100.0 * off.abs();
             let detail = format!("the focal length would have to be {percent:.0} % off what the photo says");
             return Err(ReadError::Inconsistent { detail });
