@@ -9,13 +9,18 @@ use dentwright_surface::{Intended, Map, local_mean};
 
 /// Doubt of scale from poses and board size, relative. A guess from known-truth captures, rounded up.
 const SCALE_DOUBT: f64 = 0.004;
-/// Doubt of where on the panel a deviation lies, mm: as well as tags a few millimetres above or below the smooth
-/// panel, seen aslant, tell it. A guess from known-truth captures, rounded up.
-const PLACE_DOUBT_MM: f64 = 0.15;
+/// Doubt of where on the panel a deviation lies, mm. A guess from known-truth captures, rounded up.
+const PLACE_DOUBT_MM: f64 = 0.05;
+/// The same beside a body line, where tags stand a few millimetres above or below the smooth panel and are seen
+/// aslant. A guess as well.
+const PLACE_DOUBT_AT_LINE_MM: f64 = 0.15;
+/// Share of what is found on sound metal (its square) that is error: the rest is the paint's own texture, which is
+/// truly there. A guess from known-truth captures; beside a body line all of it is taken for error.
+const ERROR_SHARE: f64 = 0.72;
 /// Side of the neighbourhood over which the error on sound metal is taken, mm.
 const NEIGHBOURHOOD_MM: f64 = 30.0;
 /// Orange peel below this is not seen as an error of a deviation, mm.
-const FLOOR_MM: f64 = 0.0003;
+const FLOOR_MM: f64 = 0.0002;
 
 /// One-sigma doubt of a deviation map.
 pub(crate) fn doubt(deviation: &Map, intended: &Intended) -> Map {
@@ -26,6 +31,10 @@ pub(crate) fn doubt(deviation: &Map, intended: &Intended) -> Map {
     };
     let local = local_mean(&square, NEIGHBOURHOOD_MM);
     let overall = intended.sound_rms_mm.powi(2);
+    let (place_mm, error_share) = match intended.line {
+        Some(_) => (PLACE_DOUBT_AT_LINE_MM, 1.0),
+        None => (PLACE_DOUBT_MM, ERROR_SHARE),
+    };
     let values = (0..grid.len()).map(|i| {
         let d = f64::from(deviation.values[i]);
         if !d.is_finite() {
@@ -34,8 +43,8 @@ pub(crate) fn doubt(deviation: &Map, intended: &Intended) -> Map {
         let near = f64::from(local.values[i]);
         let floor = if near.is_finite() { 0.5 * near + 0.5 * overall } else { 2.0 * overall };
         let shape = f64::from(intended.doubt.values[i]).powi(2);
-        let place = (PLACE_DOUBT_MM * steepness(deviation, i)).powi(2);
-        (floor + shape + place + FLOOR_MM.powi(2) + (SCALE_DOUBT * d).powi(2)).sqrt() as f32
+        let place = (place_mm * steepness(deviation, i)).powi(2);
+        (error_share * floor + shape + place + FLOOR_MM.powi(2) + (SCALE_DOUBT * d).powi(2)).sqrt() as f32
     });
     Map { grid, values: values.collect() }
 }
