@@ -9,7 +9,7 @@
 //! with what, and what to do.
 //!
 //! # Idea
-//! [`router`](mod@router) is the contents page; a handler parses, calls the store or a pure crate,
+//! `router.rs` is the contents page; a handler parses, calls the store or a pure crate,
 //! answers. Reads of captures wait in the store's queue and run one at a time beside the handlers.
 //!
 //! # Limits
