@@ -129,7 +129,7 @@ impl Mesh {
         [product(0, 0), product(1, 0), product(0, 1), product(2, 0), product(0, 2), product(1, 1)]
     }
 
-    /// Nodes of the cell whose first node is `node`, in the order of [`Shape`].
+    /// Nodes of the cell whose first node is `node`, in the order of `Shape`.
     pub fn nodes(&self, node: usize) -> [usize; 16] {
         let ny = self.y.splines();
         std::array::from_fn(|k| node + k / 4 * ny + k % 4)
