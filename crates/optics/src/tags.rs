@@ -121,7 +121,7 @@ fn search_around(photo: &Photo, corners: &[Pixel; 4], around: f64, magnified: us
     let grey = y.clone().flat_map(|row| &photo.grey[row * photo.width..][x.clone()]).copied().collect();
     let crop = Photo { width: x.len(), height: y.len(), grey, focal_35mm: None };
     let corner = Pixel::new(x.start as f64, y.start as f64);
-    let mut found = detect(&enlarged(crop, magnified), 1.0, 1);
+    let mut found = detect(&enlarged(crop, magnified), 1.0);
     let to_photo = |c: &mut Pixel| *c = *c / magnified as f64 + corner;
     found.iter_mut().for_each(|f| f.1.corners.iter_mut().for_each(to_photo));
     found
@@ -168,12 +168,10 @@ pub fn every_tag(photo: &Photo) -> Vec<TagView> {
 
 /// One search of a whole photo at a decimation, each tag with its decision margin.
 fn search(photo: &Photo, decimation: f32) -> Vec<(f32, TagView)> {
-    detect(photo, decimation, WHOLE_PHOTO_THREADS)
+    detect(photo, decimation)
 }
 
-const WHOLE_PHOTO_THREADS: u8 = 2;
-
-fn detect(photo: &Photo, decimation: f32, threads: u8) -> Vec<(f32, TagView)> {
+fn detect(photo: &Photo, decimation: f32) -> Vec<(f32, TagView)> {
     let Ok(mut image) = Image::zeros_with_stride(photo.width, photo.height, photo.width) else { return Vec::new() };
     let stride = image.stride();
     for (row, source) in image.as_slice_mut().chunks_mut(stride).zip(photo.grey.chunks(photo.width)) {
@@ -182,7 +180,8 @@ fn detect(photo: &Photo, decimation: f32, threads: u8) -> Vec<(f32, TagView)> {
     let Ok(mut detector) = DetectorBuilder::new().add_family_bits(Family::tag_36h11(), 1).build() else {
         return Vec::new();
     };
-    detector.set_thread_number(threads);
+    // Photos are searched side by side; the detector's own threads gain nothing beside that.
+    detector.set_thread_number(1);
     detector.set_decimation(decimation);
     detector
         .detect(&image)
