@@ -25,12 +25,13 @@ impl VinAnswer {
             Ok(vin) => vin,
             Err(why) => return Self { valid: false, check_digit_ok: None, warning: Some(why.to_string()) },
         };
-        let (check_digit_ok, warning) = match vin.check_digit() {
-            CheckDigit::Fits => (Some(true), None),
-            CheckDigit::Differs { .. } => (Some(false), Some(check_digit_warning(&vin))),
-            CheckDigit::NotDue => (None, None),
+        let check_digit_ok = match vin.check_digit() {
+            CheckDigit::Fits => Some(true),
+            CheckDigit::Differs { .. } => Some(false),
+            CheckDigit::NotDue => None,
         };
-        Self { valid: true, check_digit_ok, warning: warning.filter(|text| !text.is_empty()) }
+        let warning = Some(check_digit_warning(&vin)).filter(|text| !text.is_empty());
+        Self { valid: true, check_digit_ok, warning }
     }
 }
 
