@@ -11,6 +11,10 @@ use clap::{Parser, Subcommand};
 use std::io::Write;
 use std::process::ExitCode;
 
+/// Photos are large blocks that come and go in both threads: the system's allocator maps each anew.
+#[global_allocator]
+static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
+
 /// Measuring tool of the paintless dent technician.
 #[derive(Parser)]
 #[command(name = "dentwright", version)]

@@ -19,15 +19,18 @@ pub struct ReadOptions {
     /// Residual that counts as done, µm.
     #[arg(long, default_value_t = 10.0)]
     finish_limit_um: f64,
+    /// Take the still photos of a line board though slid ones are there: the quick look.
+    #[arg(long)]
+    still: bool,
 }
 
 /// Reads a capture and writes its maps, spots and verdict.
 pub fn read_command(options: &ReadOptions) -> ExitCode {
-    let ReadOptions { capture, out, finish_limit_um } = options;
+    let ReadOptions { capture, out, finish_limit_um, still } = options;
     if !(finish_limit_um.is_finite() && *finish_limit_um > 0.0) {
         return fail("Not read", "the finish limit must be above zero", "Give it in micrometres, for example 10.");
     }
-    let settings = ReadSettings { finish_limit_mm: finish_limit_um / 1000.0, ..ReadSettings::default() };
+    let settings = ReadSettings { finish_limit_mm: finish_limit_um / 1000.0, still: *still, ..ReadSettings::default() };
     let bar = indicatif::ProgressBar::new(Stage::ALL.len() as u64);
     let progress = |p: Progress| {
         bar.set_position(p.stage as u64);

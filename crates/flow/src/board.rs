@@ -53,32 +53,72 @@ const TAGS_OFFSET_MM: f64 = 3.0;
 /// An offset from where the panel's plane would mirror the board.
 const PLANE_OFFSET_MM: f64 = 100.0;
 
-/// Board points of slid lines, and remarks. Photos that do not fit the others are named in `checks` and left out.
-pub(crate) fn slid_points(
-    g: &Gathered,
-    seen: &Seen,
-    checks: &mut [FrameCheck],
-) -> Result<(BoardPoints, Vec<Note>), ReadError> {
-    let pitch_mm = g.capture.board.pitch_mm.unwrap_or_default();
-    let width = g.first(Role::Panel).map_or(0, |(_, p)| p.width);
+/// What tells which of the board's lines is which.
+pub(crate) struct Anchoring<'a> {
+    seen: &'a Seen,
+    /// Corners of the board's tags in the mirror image.
+    corners: Vec<Mirrored>,
+}
+
+impl<'a> Anchoring<'a> {
+    pub fn new(seen: &'a Seen, corners: Vec<Mirrored>) -> Self {
+        Self { seen, corners }
+    }
+
+    /// Board points of the lines' phases, and how they were counted.
+    pub fn points(
+        &self,
+        u: &SlidPhase,
+        v: &SlidPhase,
+        width: usize,
+        pitch_mm: f64,
+    ) -> Result<(BoardPoints, Note), ReadError> {
+        let mut lines = line_field(u, v, width, pitch_mm).ok_or(ReadError::NothingMirrored)?;
+        lines.orient(|pixel| predict(&self.seen.cameras[0], &self.seen.layout, &SmoothPanel::plane(), pixel));
+        let (sigma, text) = if lines.anchor(&self.corners) {
+            (TAGS_OFFSET_MM, "which line is which was told by the board's tags in the mirror image")
+        } else {
+            (PLANE_OFFSET_MM, "which line is which was told by where the tags say panel and board stand")
+        };
+        Ok((BoardPoints::Lines(lines, sigma), Note { code: "lines_order".into(), text: text.into() }))
+    }
+}
+
+/// Slid photos of both axes, understood by themselves, and board tags seen in the mirror image.
+pub(crate) struct SlidLines {
+    axes: [SlidAxis; 2],
+    corners: Vec<Mirrored>,
+}
+
+/// Steps and phases of the slid photos, those left out that `checks` already dropped.
+pub(crate) fn slid_lines(g: &Gathered, checks: &[FrameCheck]) -> Result<SlidLines, ReadError> {
     let of_axis = |axis| slid_axis(g, axis, checks);
     let ((u, v), corners) =
         rayon::join(|| rayon::join(|| of_axis(Axis::U), || of_axis(Axis::V)), || mirrored_corners(g));
-    let (u, v) = (u?, v?);
-    let mut lines = line_field(&u.phase, &v.phase, width, pitch_mm).ok_or(ReadError::NothingMirrored)?;
-    let plane = SmoothPanel { scale_mm: 1.0, degree: 0, c: vec![0.0], ridge: None };
-    lines.orient(|pixel| predict(&seen.cameras[0], &seen.layout, &plane, pixel));
-    let mut notes = Vec::new();
-    for (axis, sign) in [u, v].iter().zip(lines.signs) {
-        axis.remark(f64::from(sign) * pitch_mm, checks, &mut notes);
+    Ok(SlidLines { axes: [u?, v?], corners })
+}
+
+impl SlidLines {
+    /// Board points, and remarks. Photos that do not fit the others are named in `checks`.
+    pub fn points(
+        self,
+        g: &Gathered,
+        seen: &Seen,
+        checks: &mut [FrameCheck],
+    ) -> Result<(BoardPoints, Vec<Note>), ReadError> {
+        let pitch_mm = g.capture.board.pitch_mm.unwrap_or_default();
+        let width = g.first(Role::Panel).map_or(0, |(_, p)| p.width);
+        let [u, v] = &self.axes;
+        let (points, order) = Anchoring::new(seen, self.corners).points(&u.phase, &v.phase, width, pitch_mm)?;
+        let mut notes = Vec::new();
+        if let BoardPoints::Lines(lines, _) = &points {
+            for (axis, sign) in self.axes.iter().zip(lines.signs) {
+                axis.remark(f64::from(sign) * pitch_mm, checks, &mut notes);
+            }
+        }
+        notes.push(order);
+        Ok((points, notes))
     }
-    let (sigma, text) = if lines.anchor(&corners) {
-        (TAGS_OFFSET_MM, "which line is which was told by the board's tags in the mirror image")
-    } else {
-        (PLANE_OFFSET_MM, "which line is which was told by where the tags say panel and board stand")
-    };
-    notes.push(Note { code: "lines_order".into(), text: text.into() });
-    Ok((BoardPoints::Lines(lines, sigma), notes))
 }
 
 /// The slid photos of one axis, understood.
@@ -128,7 +168,7 @@ impl SlidAxis {
 }
 
 /// Corners of the board's own tags in the mirror image, found in the panel photo turned over.
-fn mirrored_corners(g: &Gathered) -> Vec<Mirrored> {
+pub(crate) fn mirrored_corners(g: &Gathered) -> Vec<Mirrored> {
     let Some((_, photo)) = g.first(Role::Panel) else { return Vec::new() };
     let mut turned = photo.clone();
     turned.grey.chunks_exact_mut(photo.width).for_each(<[u8]>::reverse);

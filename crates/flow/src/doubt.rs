@@ -17,19 +17,23 @@ const PLACE_DOUBT_AT_LINE_MM: f64 = 0.15;
 /// Share of what is found on sound metal (its square) that is error: the rest is the paint's own texture, which is
 /// truly there. A guess from known-truth captures; beside a body line all of it is taken for error.
 const ERROR_SHARE: f64 = 0.72;
+/// Times the doubt of a single photo each way against what sound metal shows: its window errs in one direction where
+/// the lines bend. A guess from known-truth captures, rounded up.
+const STILL_TIMES: f64 = 1.5;
 /// Side of the neighbourhood over which the error on sound metal is taken, mm.
 const NEIGHBOURHOOD_MM: f64 = 30.0;
 /// Orange peel below this is not seen as an error of a deviation, mm.
 const FLOOR_MM: f64 = 0.0002;
 
-/// One-sigma doubt of a deviation map.
-pub(crate) fn doubt(deviation: &Map, intended: &Intended) -> Map {
+/// One-sigma doubt of a deviation map, from a `still` or a full set of photos.
+pub(crate) fn doubt(deviation: &Map, intended: &Intended, still: bool) -> Map {
     let grid = deviation.grid;
     let square = Map {
         grid,
         values: deviation.values.iter().zip(&intended.sound).map(|(d, s)| if *s { d * d } else { f32::NAN }).collect(),
     };
     let local = local_mean(&square, NEIGHBOURHOOD_MM);
+    let times = if still { STILL_TIMES } else { 1.0 };
     let overall = intended.sound_rms_mm.powi(2);
     let (place_mm, error_share) = match intended.line {
         Some(_) => (PLACE_DOUBT_AT_LINE_MM, 1.0),
@@ -44,7 +48,7 @@ pub(crate) fn doubt(deviation: &Map, intended: &Intended) -> Map {
         let floor = if near.is_finite() { 0.5 * near + 0.5 * overall } else { 2.0 * overall };
         let shape = f64::from(intended.doubt.values[i]).powi(2);
         let place = (place_mm * steepness(deviation, i)).powi(2);
-        (error_share * floor + shape + place + FLOOR_MM.powi(2) + (SCALE_DOUBT * d).powi(2)).sqrt() as f32
+        (times * (error_share * floor + shape + place + FLOOR_MM.powi(2) + (SCALE_DOUBT * d).powi(2)).sqrt()) as f32
     });
     Map { grid, values: values.collect() }
 }

@@ -14,6 +14,7 @@ mod picture;
 mod read;
 mod reading_file;
 mod settle;
+mod still;
 mod unread;
 mod write;
 

@@ -1,12 +1,13 @@
 //! From photos to lows and highs.
 
-use crate::board::{BoardPoints, slid_points};
+use crate::board::{BoardPoints, SlidLines, slid_lines};
 use crate::doubt::doubt;
 use crate::error::ReadError;
 use crate::gather::{Gathered, gather};
 use crate::patterns::mirrored_points;
 use crate::reading_file::Note;
 use crate::settle::{FrameCheck, settle};
+use crate::still::{StillPoints, still_points};
 use crate::unread::{explain, keep_largest};
 use dentwright_optics::{
     Board, BoardField, BoardKind, BoardTag, BundleSettings, Camera, DEFAULT_GAMMA, Layout, Photo, Pixel, Role, Scene,
@@ -26,6 +27,8 @@ pub struct ReadSettings {
     /// Residual that counts as done, mm. Ten micrometres over 20 mm already moves a mirrored line by
     /// millimetres (mirror equation); common practice, no published source.
     pub finish_limit_mm: f64,
+    /// Takes the still photos of a line board though slid ones are there: the quick look.
+    pub still: bool,
     /// Intended shape.
     pub intended: IntendedSettings,
     /// Lows and highs.
@@ -34,7 +37,12 @@ pub struct ReadSettings {
 
 impl Default for ReadSettings {
     fn default() -> Self {
-        Self { finish_limit_mm: 0.01, intended: IntendedSettings::default(), spots: SpotSettings::default() }
+        Self {
+            finish_limit_mm: 0.01,
+            still: false,
+            intended: IntendedSettings::default(),
+            spots: SpotSettings::default(),
+        }
     }
 }
 
@@ -126,17 +134,22 @@ pub fn read(
     begin(Stage::Photos)?;
     let mut gathered = gather(folder)?;
     begin(Stage::Tags)?;
-    let seen = locate(&gathered)?;
+    let panel_views = panel_tags(&gathered)?;
+    let mut frames = settle(&mut gathered, &panel_views);
     begin(Stage::Lines)?;
-    let mut frames = settle(&mut gathered, &seen.views[0]);
-    let (mut board, gamma, notes) = match gathered.capture.board.kind {
-        BoardKind::Screen => {
-            let (field, gamma) = mirrored_points(&gathered, &mut frames)?;
-            (BoardPoints::Screen(field), gamma, Vec::new())
+    // The set-up photo is the largest and none of the lines: both are looked at side by side.
+    let (seen, lines) =
+        rayon::join(|| locate(&gathered, panel_views), || understood(&gathered, settings.still, &mut frames));
+    let seen = seen?;
+    let (mut board, gamma, notes, lost) = match lines? {
+        Lines::Screen(field, gamma) => (BoardPoints::Screen(field), gamma, Vec::new(), Vec::new()),
+        Lines::Slid(lines) => {
+            let (points, notes) = lines.points(&gathered, &seen, &mut frames)?;
+            (points, DEFAULT_GAMMA, notes, Vec::new())
         }
-        BoardKind::Lines => {
-            let (lines, notes) = slid_points(&gathered, &seen, &mut frames)?;
-            (lines, DEFAULT_GAMMA, notes)
+        Lines::Still => {
+            let StillPoints { points, notes, lost } = still_points(&gathered, &seen, &frames)?;
+            (points, DEFAULT_GAMMA, notes, lost)
         }
     };
     begin(Stage::Poses)?;
@@ -152,10 +165,10 @@ pub fn read(
         intended = intended_shape(&height, &settings.intended);
     }
     let deviation = difference(&height, &intended.shape);
-    let sigma = doubt(&deviation, &intended);
+    let sigma = doubt(&deviation, &intended, !lost.is_empty());
     let spots = find_spots(&deviation, &sigma, &settings.spots);
     let finish = judge(&average(&deviation, settings.spots.average_mm), &sigma, settings.finish_limit_mm);
-    explain(&gathered, &frames, &scene, &height, &mut unread);
+    explain(&gathered, &frames, &scene, &height, &lost, &mut unread);
     Ok(Reading {
         height,
         deviation,
@@ -194,12 +207,34 @@ fn first_guess(photo: &Photo) -> (Camera, f64) {
     (Camera { focal_px: f35 / FULL_FRAME_MM * long, size: (photo.width, photo.height), k1: 0.0 }, sigma)
 }
 
-fn locate(g: &Gathered) -> Result<Seen, ReadError> {
+/// What the pattern or slide photos show by themselves.
+enum Lines {
+    /// Board points, and the response exponent.
+    Screen(BoardField, f64),
+    /// Steps and phases.
+    Slid(Box<SlidLines>),
+    /// Nothing yet: one photo needs to know how everything stands.
+    Still,
+}
+
+fn understood(g: &Gathered, still: bool, frames: &mut [FrameCheck]) -> Result<Lines, ReadError> {
+    match g.capture.board.kind {
+        BoardKind::Screen => mirrored_points(g, frames).map(|(field, gamma)| Lines::Screen(field, gamma)),
+        BoardKind::Lines if still || g.first(Role::Slide).is_none() => Ok(Lines::Still),
+        BoardKind::Lines => slid_lines(g, frames).map(|lines| Lines::Slid(Box::new(lines))),
+    }
+}
+
+fn panel_tags(g: &Gathered) -> Result<Vec<TagView>, ReadError> {
+    let (_, panel) = g.first(Role::Panel).ok_or(ReadError::NotScreen)?;
+    let ids = &g.capture.panel.tag_ids;
+    Ok(find_tags(panel, ids).into_iter().filter(|v| ids.contains(&v.id)).collect())
+}
+
+fn locate(g: &Gathered, panel_views: Vec<TagView>) -> Result<Seen, ReadError> {
     let (Some((panel_frame, panel)), Some((setup_frame, setup))) = (g.first(Role::Panel), g.first(Role::Setup)) else {
         return Err(ReadError::NotScreen);
     };
-    let ids = &g.capture.panel.tag_ids;
-    let panel_views: Vec<TagView> = find_tags(panel, ids).into_iter().filter(|v| ids.contains(&v.id)).collect();
     let setup_views = find_planar_tags(setup, &[&panel_views, &board_tags(&g.capture.board)], TAGS_TO_STAND_ON);
     let ((camera, sigma), (setup_camera, setup_sigma)) = (first_guess(panel), first_guess(setup));
     let fail = |file: &str| {
@@ -234,7 +269,12 @@ const POSE_POINTS: usize = 500;
 /// Fewer known pixels than this are no reading.
 const LEAST_PIXELS: usize = 2_000;
 
-fn solve(g: &Gathered, seen: &Seen, board: &mut BoardPoints, ridge: Option<Ridge>) -> Result<Scene, ReadError> {
+pub(crate) fn solve(
+    g: &Gathered,
+    seen: &Seen,
+    board: &mut BoardPoints,
+    ridge: Option<Ridge>,
+) -> Result<Scene, ReadError> {
     let field = board.field();
     if field.u_mm.iter().filter(|u| u.is_finite()).count() < LEAST_PIXELS {
         return Err(ReadError::NothingMirrored);

@@ -37,7 +37,7 @@ const LEFT_PX: f64 = 0.5;
 /// Sharpness over that of the middle photo below which a photo is blurred: a blur of 5 px leaves 0.16.
 const BLURRED: f64 = 0.75;
 
-/// Brings nudged pattern and slide photos back, and drops those that are blurred or moved too far.
+/// Brings nudged pattern, slide and still photos back, and drops those that are blurred or moved too far.
 pub(crate) fn settle(g: &mut Gathered, tags: &[TagView]) -> Vec<FrameCheck> {
     let mut checks: Vec<FrameCheck> = g
         .capture
@@ -47,7 +47,7 @@ pub(crate) fn settle(g: &mut Gathered, tags: &[TagView]) -> Vec<FrameCheck> {
         .collect();
     let Some(panel) = g.capture.frames.iter().position(|f| f.role == Role::Panel) else { return checks };
     let patterns: Vec<usize> =
-        (0..checks.len()).filter(|&k| matches!(checks[k].role, Role::Pattern | Role::Slide)).collect();
+        (0..checks.len()).filter(|&k| matches!(checks[k].role, Role::Pattern | Role::Slide | Role::Still)).collect();
     let drifts: Vec<Option<Drift>> =
         patterns.par_iter().map(|&k| drift(&g.photos[panel], &g.photos[k], tags)).collect();
     let mut sharp: Vec<f64> = drifts.iter().flatten().map(|d| d.sharpness).collect();

@@ -26,6 +26,8 @@ pub enum Unread {
     LowContrast = 5,
     /// Too steep: the mirror image turns over around it.
     Folded = 6,
+    /// One still photo does not tell how the lines go on there.
+    NotFollowed = 7,
 }
 
 /// Blanks every area but the largest, since others have no height in common with it, and says so.
@@ -51,21 +53,37 @@ pub(crate) fn keep_largest(slopes: &mut SlopeMap, scene: &Scene, tag_mm: f64) ->
     unread
 }
 
-/// Says more of the cells that were not read: faint, too bright, or inside a fold. `height` in the panel frame.
-pub(crate) fn explain(g: &Gathered, checks: &[FrameCheck], scene: &Scene, height: &Map, unread: &mut [u8]) {
+/// Says more of the cells that were not read: faint, too bright, or inside a fold. `height` in the panel frame,
+/// `lost` the pixels whose lines a still could not follow.
+pub(crate) fn explain(
+    g: &Gathered,
+    checks: &[FrameCheck],
+    scene: &Scene,
+    height: &Map,
+    lost: &[bool],
+    unread: &mut [u8],
+) {
     let grid = height.grid;
     let camera_from_panel = scene.layout.panel_from_camera.inverse();
     let light = [Axis::U, Axis::V].map(|axis| Finest::of(g, checks, axis));
-    let contrast = |i: usize| {
+    let pixel_of = |i: usize| {
         let (x, y) = grid.position(i);
-        let z = scene.panel.at(x, y).0;
-        let pixel = scene.camera.project(&(camera_from_panel * Point3::new(x, y, z)))?;
+        scene.camera.project(&(camera_from_panel * Point3::new(x, y, scene.panel.at(x, y).0)))
+    };
+    let contrast = |i: usize| {
+        let pixel = pixel_of(i)?;
         let seen =
             light.iter().map(|set| set.around(pixel.x as usize, pixel.y as usize)).collect::<Option<Vec<_>>>()?;
         Some([seen[0], seen[1]])
     };
     let ordinary = ordinary(unread, contrast);
+    let width = scene.camera.size.0;
+    let is_lost =
+        |i: usize| pixel_of(i).is_some_and(|p| lost.get(p.y as usize * width + p.x as usize).copied().unwrap_or(false));
     let better = |i: usize| {
+        if unread[i] == Unread::NotMirrored as u8 && is_lost(i) {
+            return Some(Unread::NotFollowed);
+        }
         let [u, v] = contrast(i).filter(|_| unread[i] == Unread::NotMirrored as u8)?;
         let share = (u.contrast / ordinary[0]).min(v.contrast / ordinary[1]);
         let clipped = u.clipped.max(v.clipped) >= CLIPPED_SHARE;
@@ -73,7 +91,7 @@ pub(crate) fn explain(g: &Gathered, checks: &[FrameCheck], scene: &Scene, height
         if clipped { Some(Unread::Clipped) } else { faint.then_some(Unread::LowContrast) }
     };
     let told: Vec<Option<Unread>> = (0..grid.len()).into_par_iter().with_min_len(4096).map(better).collect();
-    for code in [Unread::Clipped, Unread::LowContrast] {
+    for code in [Unread::Clipped, Unread::LowContrast, Unread::NotFollowed] {
         let mask: Vec<bool> = told.iter().map(|t| *t == Some(code)).collect();
         patches(&mask, &grid).into_iter().for_each(|i| unread[i] = code as u8);
     }
@@ -134,6 +152,9 @@ impl<'a> Finest<'a> {
 
     /// Brightest less darkest photo around a pixel, and the share of photos too bright there.
     fn around(&self, x: usize, y: usize) -> Option<Light> {
+        if self.photos.is_empty() {
+            return None;
+        }
         let (mut low, mut high, mut clipped) = (f32::MAX, f32::MIN, 0.0);
         for photo in &self.photos {
             if x < AROUND_PX || y < AROUND_PX || x + AROUND_PX >= photo.width || y + AROUND_PX >= photo.height {

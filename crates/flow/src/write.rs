@@ -88,6 +88,7 @@ impl Reading {
             version: env!("CARGO_PKG_VERSION").into(),
             settings: serde_json::json!({
                 "finish_limit_mm": self.settings.finish_limit_mm,
+                "still": self.settings.still,
                 "intended": {
                     "degree": self.settings.intended.degree,
                     "sample_mm": self.settings.intended.sample_mm,
@@ -145,6 +146,12 @@ impl Reading {
                 6,
                 "the metal is so steep there that the mirror image turns over",
                 "Bring the board closer.",
+            ),
+            fact(
+                "not_followed",
+                7,
+                "one still photo does not tell how the lines go on there",
+                "Slide the board for a full reading, or bring it closer.",
             ),
         ];
         all.into_iter().filter(|f| f.fraction > 0.0).collect()

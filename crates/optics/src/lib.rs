@@ -28,6 +28,7 @@ mod slid;
 mod slopes;
 mod smooth_panel;
 mod steps;
+mod still;
 mod tags;
 mod unwrap;
 
@@ -47,5 +48,6 @@ pub use slid::{LEAST_PHOTOS, LineField, Profile, SlidPhase, Slides, SlidesError,
 pub use slopes::{bisector, grid_over, slopes_on};
 pub use smooth_panel::SmoothPanel;
 pub use steps::Steps;
+pub use still::{Followed, carrier, follow, followed_both};
 pub use tags::{TagView, every_tag, find_planar_tags, find_tags};
 pub use unwrap::unwrap;

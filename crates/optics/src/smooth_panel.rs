@@ -18,6 +18,12 @@ pub struct SmoothPanel {
 }
 
 impl SmoothPanel {
+    /// The flat panel through the tags.
+    #[must_use]
+    pub fn plane() -> Self {
+        Self { scale_mm: 1.0, degree: 0, c: vec![0.0], ridge: None }
+    }
+
     /// How many coefficients a degree has.
     pub fn terms(degree: usize) -> usize {
         (degree + 1) * (degree + 2) / 2

@@ -26,8 +26,13 @@ impl TagView {
     }
 }
 
-/// Photos wider than this are searched at half size; corners are still refined at full size.
+/// Photos wider than this are searched at half size, those wider than twice this at a third; corners are still
+/// refined at full size.
 const DECIMATE_ABOVE_PX: usize = 1000;
+
+fn decimation(photo: &Photo) -> f32 {
+    if photo.width.max(photo.height) > 2 * DECIMATE_ABOVE_PX { 3.0 } else { 2.0 }
+}
 /// A true tag stands out by far more; below this the code was guessed from noise.
 const MIN_DECISION_MARGIN: f32 = 15.0;
 
@@ -38,7 +43,7 @@ pub fn find_tags(photo: &Photo, wanted: &[usize]) -> Vec<TagView> {
     if !is_large(photo) {
         return surest(search(photo, 1.0));
     }
-    let mut found = sharpened(photo, surest(search(photo, 2.0)));
+    let mut found = sharpened(photo, surest(search(photo, decimation(photo))));
     if wanted.iter().any(|id| found.iter().all(|f| f.id != *id)) {
         add_missing(&mut found, surest(search(photo, 1.0)));
     }
@@ -50,8 +55,11 @@ pub fn find_tags(photo: &Photo, wanted: &[usize]) -> Vec<TagView> {
 /// of their plane say they are, first as they are, then magnified; the whole photo is searched again where
 /// a plane still has fewer than `least` tags.
 pub fn find_planar_tags(photo: &Photo, planes: &[&[TagView]], least: usize) -> Vec<TagView> {
-    let mut found =
-        if is_large(photo) { sharpened(photo, surest(search(photo, 2.0))) } else { surest(search(photo, 1.0)) };
+    let mut found = if is_large(photo) {
+        sharpened(photo, surest(search(photo, decimation(photo))))
+    } else {
+        surest(search(photo, 1.0))
+    };
     let look_nearby = |found: &mut Vec<TagView>, magnified: usize| {
         let nearby: Vec<_> = planes.iter().flat_map(|plane| missing(found, plane)).collect();
         for corners in nearby {

@@ -130,6 +130,8 @@ unread-low_contrast = Zu wenig Kontrast
 unread-low_contrast-next = Raum abdunkeln, länger belichten, Fläche reinigen.
 unread-folded = Das Spiegelbild faltet sich: die Delle ist zu tief für diesen Abstand
 unread-folded-next = Die Tafel näher stellen und noch einmal messen.
+unread-not_followed = Die Linien lassen sich in einem Foto nicht verfolgen
+unread-not_followed-next = Die Tafel für eine volle Messung verschieben oder näher heranbringen.
 unread-inconsistent = Die Fotos widersprechen sich hier
 unread-inconsistent-next = Prüfen, ob sich zwischen den Fotos etwas bewegt hat, und noch einmal messen.
 

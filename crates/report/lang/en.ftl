@@ -130,6 +130,8 @@ unread-low_contrast = Too little contrast
 unread-low_contrast-next = Darken the room, expose longer, clean the panel.
 unread-folded = The mirror image folds over: the dent is too deep for this distance
 unread-folded-next = Bring the board closer and read again.
+unread-not_followed = The lines cannot be followed in one photo
+unread-not_followed-next = Slide the board for a full reading, or bring it closer.
 unread-inconsistent = The photos contradict each other here
 unread-inconsistent-next = Check that nothing moved between the photos, and read again.
 

@@ -239,7 +239,7 @@ fn every_code_has_words_in_both_languages() {
         for panel in car::codes() {
             assert!(words.find(&format!("panel-{panel}")).is_some(), "{panel}");
         }
-        for code in ["not_mirrored", "tag", "clipped", "low_contrast", "folded", "inconsistent"] {
+        for code in ["not_mirrored", "tag", "clipped", "low_contrast", "folded", "inconsistent", "not_followed"] {
             assert!(words.find(&format!("unread-{code}")).is_some(), "{code}");
             assert!(words.find(&format!("unread-{code}-next")).is_some(), "{code}");
         }

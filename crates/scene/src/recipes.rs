@@ -38,6 +38,8 @@ recipes!(
     "slid_white",
     "sound_dark",
     "sound_silver",
+    "still_deep",
+    "still_finish",
     "twelve_megapixel",
     "white_low_contrast",
     "wing",
