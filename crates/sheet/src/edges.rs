@@ -18,6 +18,13 @@ pub enum Hold {
     Free,
     /// Held by what stands for the rest of the panel.
     Spring(Springs),
+    /// Held along the axes of the frame: a diaphragm, a plane of symmetry.
+    Along {
+        /// Against movement along x, y and z, N/mm².
+        spring: [f64; 3],
+        /// Against turning about the line, N.
+        turning: f64,
+    },
 }
 
 /// Springs along a line, per mm of it.
@@ -143,26 +150,26 @@ fn place(
 ) -> Option<Held> {
     // stiff enough that a fully stretched, fully bent sheet moves it by under a thousandth of a millimetre
     let (stiff, stiff_turn) = (50.0 * membrane, 500.0 * bending);
-    let springs = match hold {
-        Hold::Free => return None,
-        Hold::Clamped => Springs { in_plane: stiff, out_of_plane: stiff, turning: stiff_turn },
-        Hold::Pinned => Springs { in_plane: stiff, out_of_plane: stiff, turning: 0.0 },
-        Hold::Spring(springs) => springs,
-    };
     let (node, shape) = mesh.locate(at[0], at[1]);
     let g = mesh.slopes(node, &shape, &mesh.rest);
     let normal = g[0].cross(&g[1]).normalize();
-    let out = (g[0] * out[0] + g[1] * out[1]).normalize();
-    let tangent = Vector3::new(-out.y, out.x, 0.0);
-    let along = (tangent - normal * normal.dot(&tangent)).normalize();
+    let along = (g[1] * out[0] - g[0] * out[1]).normalize();
     let square = normal * normal.transpose();
+    let even = |s: f64| Matrix3::from_diagonal_element(s);
+    let (spring, turning) = match hold {
+        Hold::Free => return None,
+        Hold::Clamped => (even(stiff), stiff_turn),
+        Hold::Pinned => (even(stiff), 0.0),
+        Hold::Spring(s) => (s.in_plane * (even(1.0) - square) + s.out_of_plane * square, s.turning),
+        Hold::Along { spring, turning } => (Matrix3::from_diagonal(&Vector3::from(spring)), turning),
+    };
     Some(Held {
         node,
         shape,
         length,
         rest: mesh.value(node, &shape, &mesh.rest),
-        spring: springs.in_plane * (Matrix3::identity() - square) + springs.out_of_plane * square,
-        turning: springs.turning,
+        spring,
+        turning,
         across: along.cross(&normal),
     })
 }

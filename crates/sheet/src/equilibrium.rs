@@ -58,6 +58,15 @@ pub enum Stopped {
         /// What was left over, N.
         out_of_balance_n: f64,
     },
+    /// Step after step did not come to rest.
+    #[error("{rounds} rounds went by on steps that did not come to rest")]
+    Lost {
+        /// Rounds.
+        rounds: usize,
+    },
+    /// More strain than any sheet bears.
+    #[error("the metal is strained to over 100 % somewhere: it tears before that")]
+    Torn,
 }
 
 /// A shape in balance.
@@ -104,7 +113,9 @@ pub fn balance(
         let drag = tolerance.drag * (now.out_of_balance / worst.max(1e-30));
         now.slow(&patch.mesh.active, if now.out_of_balance > 100.0 * allowed { drag } else { 0.0 });
         if tolerance.drag > 0.0 {
-            now.make_stable(patch, drive, tolerance.drag);
+            // a load whose level is given may hold one direction that gives way itself
+            let allowed = matches!((drive, given), (Drive::Load(_), Given::Level(_)));
+            now.make_stable(patch, usize::from(allowed), tolerance.drag);
         }
         let step = step(patch, drive, given, &now, &at, missing, &mut negative);
         (at, now) = advance(patch, drive, &at, &now, &step, rounds)?;
@@ -151,10 +162,8 @@ impl Look {
         }
     }
 
-    /// Adds drag until no direction gives way, so that a step goes downhill. A load whose level is given may hold one
-    /// such direction itself.
-    fn make_stable(&mut self, patch: &Patch, drive: &Drive, first: f64) {
-        let allowed = usize::from(matches!(drive, Drive::Load(_)));
+    /// Adds drag until no more directions give way than are allowed, so that a step goes downhill.
+    fn make_stable(&mut self, patch: &Patch, allowed: usize, first: f64) {
         let mut drag = 0.05 * first;
         while drag < 1e4 * first && Factor::new(&patch.order, &self.state.stiffness).negative() > allowed {
             self.slow(&patch.mesh.active, drag);

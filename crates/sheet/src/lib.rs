@@ -43,6 +43,7 @@ mod section;
 mod shell;
 mod spline;
 mod stencil;
+mod step;
 mod strain;
 mod tip;
 mod yielding;

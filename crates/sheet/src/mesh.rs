@@ -61,7 +61,19 @@ impl Mesh {
     /// A patch over the two axes whose undeformed surface is `z0(x, y)`; `gauss_points` each way a cell.
     /// `None` where that surface folds.
     pub fn new(x: Axis, y: Axis, outline: Outline, z0: &dyn Fn(f64, f64) -> f64, gauss_points: usize) -> Option<Self> {
-        let rest = interpolate(&x, &y, z0);
+        Self::mapped(x, y, outline, &|u, v| Vector3::new(u, v, z0(u, v)), gauss_points)
+    }
+
+    /// A patch whose undeformed surface is any map of the two axes into space, which need not lie over the plane.
+    /// `None` where it folds.
+    pub fn mapped(
+        x: Axis,
+        y: Axis,
+        outline: Outline,
+        place: &dyn Fn(f64, f64) -> Vector3<f64>,
+        gauss_points: usize,
+    ) -> Option<Self> {
+        let rest = interpolate(&x, &y, place);
         let active = vec![false; rest.len()];
         let mut mesh = Self { x, y, outline, rest, active, points: Vec::new(), columns: vec![0] };
         for cx in 0..mesh.x.cells() {
@@ -172,24 +184,26 @@ fn holds_all(disc: &Disc, x: [f64; 2], y: [f64; 2]) -> bool {
     x.iter().all(|px| disc.cut(*px).is_some_and(|(low, high)| low <= y[0] && high >= y[1]))
 }
 
-/// Coefficients of the spline surface through `z0` at the Greville places.
-fn interpolate(x: &Axis, y: &Axis, z0: &dyn Fn(f64, f64) -> f64) -> Vec<Vector3<f64>> {
+/// Coefficients of the spline surface through `place` at the Greville places.
+fn interpolate(x: &Axis, y: &Axis, place: &dyn Fn(f64, f64) -> Vector3<f64>) -> Vec<Vector3<f64>> {
     let (nx, ny) = (x.splines(), y.splines());
-    let heights = DMatrix::from_fn(nx, ny, |i, j| z0(x.greville(i), y.greville(j)));
-    let solve = |axis: &Axis, right: DMatrix<f64>| {
+    let matrix = |axis: &Axis| {
         let n = axis.splines();
         let mut matrix = DMatrix::zeros(n, n);
         for i in 0..n {
             let cell = axis.cell(axis.greville(i));
-            let values = axis.at(cell, axis.greville(i))[0];
-            for (r, v) in values.into_iter().enumerate() {
+            for (r, v) in axis.at(cell, axis.greville(i))[0].into_iter().enumerate() {
                 matrix[(i, cell + r)] += v;
             }
         }
-        matrix.lu().solve(&right).expect("Greville places determine a spline (Schoenberg and Whitney)")
+        matrix.lu()
     };
-    let along = solve(x, heights);
-    let both = solve(y, along.transpose());
-    let place = |i: usize, j: usize| Vector3::new(x.greville(i), y.greville(j), both[(j, i)]);
-    (0..nx * ny).map(|n| place(n / ny, n % ny)).collect()
+    let (along, across) = (matrix(x), matrix(y));
+    let places = DMatrix::from_fn(nx, ny, |i, j| place(x.greville(i), y.greville(j)));
+    let [px, py, pz] = [0, 1, 2].map(|c| {
+        let known = "Greville places determine a spline (Schoenberg and Whitney)";
+        let first = along.solve(&places.map(|p| p[c])).expect(known);
+        across.solve(&first.transpose()).expect(known)
+    });
+    (0..nx * ny).map(|n| (n % ny, n / ny)).map(|at| Vector3::new(px[at], py[at], pz[at])).collect()
 }

@@ -39,6 +39,16 @@ pub fn lobatto(n: usize) -> Vec<(f64, f64)> {
         .collect()
 }
 
+/// Gauss-Lobatto on either side of zero, `n` points in all, `n` odd and at least 5. Bending that is plastic through and
+/// through turns its sign in the middle, which a rule over the whole misses by some per cent.
+pub fn halved_lobatto(n: usize) -> Vec<(f64, f64)> {
+    let half = lobatto(n / 2 + 1);
+    let (end, middle) = (half.len() - 1, half[0].1);
+    let lower = half[..end].iter().map(|(x, w)| (0.5 * (x - 1.0), 0.5 * w));
+    let upper = half[1..].iter().map(|(x, w)| (0.5 * (x + 1.0), 0.5 * w));
+    lower.chain([(0.0, middle)]).chain(upper).collect()
+}
+
 /// Legendre polynomial of degree `n` and its slope.
 fn legendre(n: usize, x: f64) -> (f64, f64) {
     let (mut before, mut p) = (1.0, x);

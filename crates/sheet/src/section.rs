@@ -1,6 +1,6 @@
 //! The sheet's thickness at one place: layers added up to stretching force and moment.
 
-use crate::quadrature::lobatto;
+use crate::quadrature::halved_lobatto;
 use crate::strain::Modes;
 use crate::yielding::{Memory, Metal, answer};
 use nalgebra::{Matrix3, Vector3};
@@ -15,9 +15,9 @@ pub struct Layers {
 }
 
 impl Layers {
-    /// `n` layers of a sheet of thickness `t`, faces among them (Gauss-Lobatto).
+    /// `n` layers of a sheet of thickness `t`, `n` odd and at least 5: faces and middle among them.
     pub fn new(t: f64, n: usize) -> Self {
-        let (zeta, weight) = lobatto(n).into_iter().map(|(x, w)| (0.5 * t * x, 0.5 * t * w)).unzip();
+        let (zeta, weight) = halved_lobatto(n).into_iter().map(|(x, w)| (0.5 * t * x, 0.5 * t * w)).unzip();
         Self { zeta, weight }
     }
 

@@ -61,6 +61,41 @@ fn a_hinged_roof_snaps_where_the_table_says() {
     assert_near("roof 6.35, limit load", thin.iter().copied().fold(0.0, f64::max), 585.9, 0.01);
 }
 
+/// Clamped shallow cap under an even pressure: the pressure at which it snaps, in parts of the full sphere's
+/// `2E/√(3(1−ν²)) (t/R)²`, by a boundary-value solution of its axisymmetric equations; compare Budiansky (1959), Huang
+/// (1964). `λ = 2 [3(1−ν²)]^¼ √(H/t)`.
+#[test]
+fn a_clamped_cap_snaps_at_its_pressure() {
+    let (a, t, e, nu): (f64, f64, f64, f64) = (50.0, 0.7, 210000.0, 0.3);
+    let root = (3.0 * (1.0 - nu * nu)).sqrt();
+    for (lambda, known) in [(4.0f64, 0.5635), (5.0, 0.6159)] {
+        let height = t * lambda * lambda / (4.0 * root);
+        let radius = a * a / (2.0 * height);
+        let crown = |x: f64, y: f64| -(x * x + y * y) / (2.0 * radius);
+        let axis = || even(-a, a, 24);
+        let mesh = Mesh::new(axis(), axis(), Outline::Disc(2.0 * a), &crown, 2).expect("smooth");
+        let mut panel = Panel::new(Patch::new(mesh, elastic(e, nu), t, 5, &Edges::all(Hold::Clamped)));
+        let load = Load::new(&panel.patch.mesh, &Tip::Disc { radius_mm: a }, [0.0, 0.0], -1.0);
+        let start = load.level(&panel.patch.places);
+        // the first top of the path; past it the mean height may turn back
+        let (mut force, mut top) = (0.0, 0.0f64);
+        for k in 1..=100 {
+            let (patch, given) = (&panel.patch, Given::Level(start - 0.01 * height * f64::from(k)));
+            let found = balance(patch, &Drive::Load(&load), given, &patch.places, (0.0, force), Tolerance::default());
+            let Ok(found) = found else { break };
+            force = found.force;
+            top = top.max(force);
+            if force < 0.98 * top {
+                break;
+            }
+            panel.patch.keep(found.places, found.memory);
+        }
+        assert!(force < top, "a top was passed");
+        let unit = 2.0 * e / root * (t / radius).powi(2) * std::f64::consts::PI * a * a;
+        assert_near(&format!("cap of λ {lambda}, share of the sphere's pressure"), top / unit, known, 0.01);
+    }
+}
+
 /// Fully plastic disc, simply supported, even load: 6.51 M₀/a² by von Mises (Hopkins and Wang 1955), between 6 by
 /// Tresca (Hopkins and Prager 1953) and its 2/√3. A thick plate, free to slide, so that nothing but bending carries.
 #[test]
