@@ -67,14 +67,16 @@ impl Tip {
         }
     }
 
-    /// Half the largest extent, mm.
-    pub fn reach(&self) -> f64 {
+    /// Half its extent along x and y, mm.
+    pub fn half(&self) -> [f64; 2] {
         match *self {
-            Self::Sphere { radius_mm } | Self::Disc { radius_mm } => radius_mm,
-            Self::Rectangle { width_mm: a, height_mm: b } | Self::Strip { length_mm: a, width_mm: b, .. } => {
-                0.5 * a.hypot(b)
+            Self::Sphere { radius_mm } | Self::Disc { radius_mm } => [radius_mm; 2],
+            Self::Rectangle { width_mm, height_mm } => [0.5 * width_mm, 0.5 * height_mm],
+            Self::Strip { length_mm, width_mm, angle_deg } => {
+                let (s, c) = angle_deg.to_radians().sin_cos();
+                [0.5 * (length_mm * c.abs() + width_mm * s.abs()), 0.5 * (length_mm * s.abs() + width_mm * c.abs())]
             }
-            Self::Point => 0.0,
+            Self::Point => [0.0; 2],
         }
     }
 }

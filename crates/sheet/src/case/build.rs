@@ -88,14 +88,18 @@ fn arc(radius: f64, s: f64) -> f64 {
     if radius == 0.0 { 0.0 } else { radius.signum() * ((radius * radius - s * s).sqrt() - radius.abs()) }
 }
 
-/// Cells about a tip: a twelfth of a ball's width where it presses, as fine along the rim of a flat face.
+/// Cells about a tip: a sixteenth of a ball's width where it presses; under a flat face as many along both sides, and
+/// half as many under an even pressure, which has no rim that bites.
 fn focus(m: &Move, which: usize, thickness: f64, coarse: f64) -> Focus {
     use crate::tip::Tip;
+    let (half, narrow) = (m.tip.half(), 0.5 * m.tip.narrowest());
+    let turned = matches!(m.tip, Tip::Strip { angle_deg, .. } if angle_deg % 90.0 != 0.0);
+    let size = if turned { narrow } else { half[which] };
     let (fine, reach) = match m.tip {
         Tip::Sphere { radius_mm } if !m.even() => (0.12 * radius_mm, 0.4 * radius_mm),
         Tip::Point => (1.5 * thickness, 2.0),
-        tip if m.even() => (0.25 * tip.reach(), tip.reach()),
-        tip => ((0.12 * tip.reach()).min(0.35 * tip.narrowest()), tip.reach() + 1.0),
+        _ if m.even() => (0.3 * size, half[which]),
+        _ => (0.16 * size, half[which] + 1.0),
     };
     Focus { at: m.at[which], reach, fine: fine.max(SMALLEST * thickness).min(coarse) }
 }
