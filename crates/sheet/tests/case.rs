@@ -60,6 +60,8 @@ fn a_case_leaves_its_numbers_and_maps() {
     assert!((number(press, "springback_mm") - (number(press, "at_tip_held_mm") - left).abs()).abs() < 1e-12);
     assert!(number(press, "lowest_left_mm") <= left + 1e-9);
     assert!(number(press, "max_plastic_strain") > 1e-3 && number(press, "max_membrane_strain") > 0.0);
+    // on virgin metal all strain is this move's
+    assert_eq!(number(press, "plastic_strain_spent"), number(press, "max_plastic_strain"));
     let curve = press["curve"].as_array().expect("curve");
     assert!(curve.len() > 14, "steps up and down: {}", curve.len());
     let peak = curve.iter().map(|p| p[1].as_f64().expect("force")).fold(0.0, f64::max);
@@ -82,6 +84,8 @@ fn what_makes_no_sense_is_said() {
         (CASE.replace("clamped", "free"), "held by nothing"),
         (CASE.replace("to_mm = -2", "to_mm = -2\nforce_n = 3"), "one of to_mm"),
         (CASE.replace("x_mm = 4", "x_mm = 400"), "off the patch"),
+        (CASE.replace("to_mm = -2", "to_mm = nan"), "must be numbers"),
+        (CASE.replace("force_n = 60", "force_n = 0"), "above zero"),
         (CASE.replace("n = 0.2", "n = 2.0"), "hardening"),
         (CASE.replace("thickness_mm = 0.7", "thickness_mm = 0.0"), "thickness"),
         (CASE.replace("steps = 10", "stepz = 10"), "stepz"),

@@ -20,6 +20,8 @@ const LAYERS: usize = 9;
 const GROWTH: f64 = 1.3;
 /// Smallest cell, in thicknesses: below, lines across the sheet no longer stay straight.
 const SMALLEST: f64 = 0.8;
+/// Cells at most: beyond, a move takes minutes and its force changes by parts in a thousand.
+const MOST_CELLS: usize = 3000;
 /// A brace gives this little, in parts of the sheet's own modulus a mm.
 const BRACE: f64 = 1.0;
 
@@ -53,19 +55,11 @@ pub fn panel(case: &Case, moves: &[Move], folder: &Path) -> Result<Panel, CaseEr
     let rest = |x: f64, y: f64| base(x, y) + measured.as_ref().map_or(0.0, |d| d.at(x, y));
     let coarse = (input.width_mm.min(height(input)) / 20.0).min(10.0);
     let coarse = if measured.is_some() || intended.is_some() { coarse.min(input.step_mm) } else { coarse };
-    let axis = |length: f64, which: usize| {
-        let (low, high) = (-0.5 * length, 0.5 * length);
-        let mut foci: Vec<Focus> = moves.iter().map(|m| focus(m, which, case.sheet.thickness_mm, coarse)).collect();
-        for at in [low, high] {
-            foci.push(Focus { at, reach: 0.0, fine: 0.5 * coarse });
-        }
-        Axis::new(graded(low, high, &foci, GROWTH, coarse))
-    };
     let outline = match input.outline {
         OutlineInput::Rectangle => Outline::Rectangle,
         OutlineInput::Disc => Outline::Disc(input.width_mm),
     };
-    let axes = [axis(input.width_mm, 0), axis(height(input), 1)];
+    let axes = axes(input, moves, case.sheet.thickness_mm, coarse);
     let mesh = |z: &dyn Fn(f64, f64) -> f64| {
         Mesh::new(axes[0].clone(), axes[1].clone(), outline, z, 2)
             .ok_or_else(|| CaseError::Wrong("the intended surface folds over itself".into()))
@@ -83,23 +77,42 @@ pub fn panel(case: &Case, moves: &[Move], folder: &Path) -> Result<Panel, CaseEr
     Ok(panel)
 }
 
+/// Both axes: fine at every move's tip and at the edges, all of it larger by one factor where that is too many cells.
+fn axes(patch: &PatchInput, moves: &[Move], thickness: f64, coarse: f64) -> [Axis; 2] {
+    let axis = |length: f64, which: usize, larger: f64| {
+        let ends = [-0.5 * length, 0.5 * length];
+        let edges = ends.map(|at| Focus { at, reach: 0.0, fine: 0.5 * coarse });
+        let tips = moves.iter().map(|m| focus(m, which, thickness, coarse));
+        let foci: Vec<Focus> = tips.chain(edges).map(|f| Focus { fine: larger * f.fine, ..f }).collect();
+        Axis::new(graded(ends[0], ends[1], &foci, GROWTH, larger * coarse))
+    };
+    let mut larger = 1.0;
+    loop {
+        let axes = [axis(patch.width_mm, 0, larger), axis(height(patch), 1, larger)];
+        if axes[0].cells() * axes[1].cells() <= MOST_CELLS {
+            return axes;
+        }
+        larger *= 1.1;
+    }
+}
+
 /// Height of a crown of this radius at `s` from its top.
 fn arc(radius: f64, s: f64) -> f64 {
     if radius == 0.0 { 0.0 } else { radius.signum() * ((radius * radius - s * s).sqrt() - radius.abs()) }
 }
 
-/// Cells about a tip: a sixteenth of a ball's width where it presses; under a flat face as many along both sides, and
-/// half as many under an even pressure, which has no rim that bites.
+/// Cells about a tip: a sixteenth of a ball's width where it presses; ten along both sides of a flat face, five
+/// across one that is turned, fewer under an even pressure, which has no rim that bites.
 fn focus(m: &Move, which: usize, thickness: f64, coarse: f64) -> Focus {
     use crate::tip::Tip;
     let (half, narrow) = (m.tip.half(), 0.5 * m.tip.narrowest());
     let turned = matches!(m.tip, Tip::Strip { angle_deg, .. } if angle_deg % 90.0 != 0.0);
-    let size = if turned { narrow } else { half[which] };
+    let size = if turned { 2.0 * narrow } else { half[which] };
     let (fine, reach) = match m.tip {
         Tip::Sphere { radius_mm } if !m.even() => (0.12 * radius_mm, 0.4 * radius_mm),
         Tip::Point => (1.5 * thickness, 2.0),
         _ if m.even() => (0.3 * size, half[which]),
-        _ => (0.16 * size, half[which] + 1.0),
+        _ => (0.2 * size, half[which] + 1.0),
     };
     Focus { at: m.at[which], reach, fine: fine.max(SMALLEST * thickness).min(coarse) }
 }

@@ -154,6 +154,13 @@ impl MoveInput {
             (None, None, Some(force)) => Goal::Force(force.abs()),
             _ => return Err("a move needs one of to_mm, travel_mm, force_n".into()),
         };
+        let (Goal::To(far) | Goal::Travel(far) | Goal::Force(far)) = goal;
+        if ![far, self.x_mm, self.y_mm].iter().all(|v| v.is_finite()) {
+            return Err("a move's place and goal must be numbers".into());
+        }
+        if !matches!(goal, Goal::To(_)) && far == 0.0 {
+            return Err("travel_mm and force_n must be above zero".into());
+        }
         let sizes = match self.tip {
             Tip::Sphere { radius_mm: a } | Tip::Disc { radius_mm: a } => [a, a],
             Tip::Rectangle { width_mm: a, height_mm: b } | Tip::Strip { length_mm: a, width_mm: b, .. } => [a, b],
