@@ -69,6 +69,12 @@ pub enum ReadError {
     /// The mirrored board was not found.
     #[error("the mirrored patterns cannot be made out on the panel")]
     NothingMirrored,
+    /// Lines mirrored twice.
+    #[error("the photo {file} shows two sets of lines: front and back mirror the board, as glass and clear plastic do")]
+    TwoReflections {
+        /// File name.
+        file: String,
+    },
     /// Poses do not agree with the photos.
     #[error("tags and mirrored lines do not fit together ({detail})")]
     Inconsistent {
@@ -94,6 +100,7 @@ impl ReadError {
             Self::Slides { .. } => "slides",
             Self::NotScreen => "not_screen",
             Self::NothingMirrored => "nothing_mirrored",
+            Self::TwoReflections { .. } => "two_reflections",
             Self::Inconsistent { .. } => "inconsistent",
             Self::Cancelled => "cancelled",
         }
@@ -115,6 +122,9 @@ impl ReadError {
                 "Take 5 to 9 photos of each axis, the board slid on by about a sixth of a pitch between them, phone and panel left alone."
             }
             Self::NotScreen => "Take a screen capture: sine patterns along both axes.",
+            Self::TwoReflections { .. } => {
+                "Only painted metal can be read. Frame the painted panel alone, without glass or clear plastic."
+            }
             Self::NothingMirrored => {
                 "Stand so that the screen is mirrored where the damage is, darken the room and expose longer."
             }

@@ -6,16 +6,16 @@ use crate::error::ReadError;
 use crate::gather::{Gathered, gather};
 use crate::patterns::mirrored_points;
 use crate::reading_file::Note;
-use crate::settle::{FrameCheck, settle};
+use crate::settle::{FrameCheck, one_mirror, settle};
 use crate::still::{StillPoints, still_points};
-use crate::unread::{explain, keep_largest};
+use crate::unread::{Unread, explain, keep_largest};
 use dentwright_optics::{
     Board, BoardField, BoardKind, BoardTag, BundleSettings, Camera, DEFAULT_GAMMA, Layout, Photo, Pixel, Role, Scene,
     TagView, find_planar_tags, find_tags, grid_over, panel_plane, refine, setup_and_board, slopes_on, tag_corners,
 };
 use dentwright_surface::{
-    Finish, Grid, IntegrateSettings, IntendedSettings, Map, Ridge, Spot, SpotSettings, average, find_spots, integrate,
-    intended_shape, judge,
+    Finish, Grid, IntegrateSettings, IntendedSettings, Map, Ridge, SlopeMap, Spot, SpotSettings, average, contradicted,
+    find_spots, integrate, intended_shape, judge,
 };
 use std::path::Path;
 use std::sync::Arc;
@@ -136,6 +136,7 @@ pub fn read(
     begin(Stage::Tags)?;
     let panel_views = panel_tags(&gathered)?;
     let mut frames = settle(&mut gathered, &panel_views);
+    one_mirror(&gathered, &frames)?;
     begin(Stage::Lines)?;
     // The set-up photo is the largest and none of the lines: both are looked at side by side.
     let (seen, lines) =
@@ -320,16 +321,33 @@ const WORST_FOCAL_SIGMAS: f64 = 4.0;
 /// pass stands on the smooth panel and a coarser grid, the next on the height it gave.
 fn shape(g: &Gathered, field: &BoardField, scene: &Scene) -> Result<(Map, Vec<u8>), ReadError> {
     let grid = grid_over(field, scene).ok_or(ReadError::NothingMirrored)?;
-    let pass = |grid: Grid, above: Option<&Map>, tolerance: f64| {
-        let mut slopes = slopes_on(grid, field, scene, above);
-        let unread = keep_largest(&mut slopes, scene, g.capture.panel.tag_size_mm);
-        let height = integrate(&slopes, above, &IntegrateSettings { tolerance, ..Default::default() });
+    let slopes = |grid: Grid, above: Option<&Map>| slopes_on(grid, field, scene, above);
+    let climb = |slopes: &mut SlopeMap, start: Option<&Map>, tolerance: f64| {
+        let unread = keep_largest(slopes, scene, g.capture.panel.tag_size_mm);
+        let height = integrate(slopes, start, &IntegrateSettings { tolerance, ..Default::default() });
         (centred(height), unread)
     };
-    let first = pass(grid.coarser(), None, 1e-4).0.resampled(grid);
-    let (above, unread) = pass(grid, Some(&first), 1e-6);
+    let first = climb(&mut slopes(grid.coarser(), None), None, 1e-4).0.resampled(grid);
+    let mut fine = slopes(grid, Some(&first));
+    let (mut above, mut unread) = climb(&mut fine, Some(&first), 1e-6);
+    let mut torn = vec![false; grid.len()];
+    for _ in 0..ROUNDS {
+        let off = contradicted(&fine, &above);
+        if !off.contains(&true) {
+            break;
+        }
+        for i in (0..off.len()).filter(|&i| off[i]) {
+            (torn[i], fine.sigma[i]) = (true, f32::NAN);
+        }
+        (above, unread) = climb(&mut fine, Some(&above), 1e-6);
+    }
+    let blank = (0..torn.len()).filter(|&i| torn[i] && unread[i] == Unread::NotMirrored as u8);
+    blank.collect::<Vec<_>>().into_iter().for_each(|i| unread[i] = Unread::Folded as u8);
     Ok((on_panel(&above, scene), unread))
 }
+
+/// Times what contradicts itself is taken out: the worst hides the less bad.
+const ROUNDS: usize = 4;
 
 /// Height with its median at zero.
 fn centred(mut height: Map) -> Map {

@@ -1,7 +1,8 @@
 //! Each photo checked against the panel photo by the tags both show.
 
+use crate::error::ReadError;
 use crate::gather::Gathered;
-use dentwright_optics::{Drift, Role, TagView, brought_back, drift};
+use dentwright_optics::{Axis, Drift, Role, TagView, brought_back, drift, two_families};
 use rayon::prelude::*;
 
 /// A photo of the capture, and what became of it.
@@ -70,4 +71,28 @@ pub(crate) fn settle(g: &mut Gathered, tags: &[TagView]) -> Vec<FrameCheck> {
         }
     }
     checks
+}
+
+/// Share of the tiles with lines that must show two sets before it is glass, and tiles that must show lines.
+const DOUBLE_SHARE: f64 = 0.6;
+const LEAST_TILES: usize = 5;
+
+/// Refuses what mirrors the lines twice. One photo of the finest lines along each axis tells.
+pub(crate) fn one_mirror(g: &Gathered, checks: &[FrameCheck]) -> Result<(), ReadError> {
+    let finest = |axis: Axis| {
+        let lines = |k: &usize| {
+            let f = &g.capture.frames[*k];
+            checks[*k].ok && f.axis == Some(axis) && !matches!(f.role, Role::Panel | Role::Setup)
+        };
+        let periods = |k: usize| g.capture.frames[k].periods.unwrap_or(0.0);
+        (0..checks.len()).filter(lines).max_by(|&a, &b| periods(a).total_cmp(&periods(b)))
+    };
+    let double = |k: &usize| {
+        let (share, tiles) = two_families(&g.photos[*k]);
+        tiles >= LEAST_TILES && share >= DOUBLE_SHARE
+    };
+    match [Axis::U, Axis::V].into_iter().filter_map(finest).find(double) {
+        Some(k) => Err(ReadError::TwoReflections { file: checks[k].file.clone() }),
+        None => Ok(()),
+    }
 }

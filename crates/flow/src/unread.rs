@@ -183,7 +183,7 @@ fn ordinary(unread: &[u8], contrast: impl Fn(usize) -> Option<[Light; 2]>) -> [f
     })
 }
 
-/// Marks holes around which the metal bends beyond the fold limit.
+/// Marks holes around which the metal bends beyond the fold limit, or at whose rim slopes contradicted themselves.
 fn mark_folds(scene: &Scene, height: &Map, unread: &mut [u8]) {
     let grid = height.grid;
     let (eye, board) =
@@ -194,7 +194,8 @@ fn mark_folds(scene: &Scene, height: &Map, unread: &mut [u8]) {
     for hole in holes.iter().filter(|h| h.iter().all(|&i| !at_rim(i, &grid))) {
         let around = around(hole, &grid, unread);
         let bent = around.iter().filter(|&&i| sharpest_bend(height, i) > limit).count();
-        if around.len() >= LEAST_AROUND && bent as f64 > BENT_SHARE * around.len() as f64 {
+        let torn = hole.iter().any(|&i| unread[i] == Unread::Folded as u8);
+        if torn || around.len() >= LEAST_AROUND && bent as f64 > BENT_SHARE * around.len() as f64 {
             hole.iter().for_each(|&i| unread[i] = Unread::Folded as u8);
         }
     }

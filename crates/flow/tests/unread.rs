@@ -39,7 +39,8 @@ fn a_dent_too_steep_is_folded_and_one_that_is_read_is_not() {
     recipe.render().unwrap().write_photos(folder.path()).unwrap();
     let reading = read_folder(folder.path());
     let folded_mm2 = cells(&reading, Unread::Folded) as f64 * reading.deviation.grid.step_mm.powi(2);
-    assert!((20.0..400.0).contains(&folded_mm2), "{folded_mm2} mm²");
+    // Bent beyond ½(1/D + 1/Dc), about 1/800 mm, is where 2·2.2/81 · exp(-r²/81) exceeds it: 17.5 by 15.5 mm.
+    assert!((20.0..850.0).contains(&folded_mm2), "{folded_mm2} mm²");
     let file = reading.file(reading.scene.camera.size);
     assert!(file.notes.iter().any(|n| n.code == "folded") && file.unread.iter().any(|u| u.code == "folded"));
 }

@@ -13,6 +13,7 @@
 mod bundle;
 mod capture;
 mod demodulate;
+mod families;
 mod homography;
 mod locate;
 mod mask;
@@ -35,6 +36,7 @@ mod unwrap;
 pub use bundle::{BundleSettings, Mirrored, Scene, refine};
 pub use capture::{Axis, Board, BoardKind, BoardTag, Capture, CaptureError, Frame, PanelTags, Role};
 pub use demodulate::{Phase, demodulate};
+pub use families::two_families;
 pub use homography::Homography;
 pub use locate::{Layout, LocateError, PanelTag, panel_plane, plane_pose, setup_and_board, tag_corners};
 pub use mirror::predict;

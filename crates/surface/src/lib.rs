@@ -12,6 +12,7 @@
 
 mod average;
 mod basins;
+mod contradicted;
 mod finish;
 mod frame;
 mod grid;
@@ -23,6 +24,7 @@ mod ridge;
 mod spots;
 
 pub use average::{average, local_mean};
+pub use contradicted::contradicted;
 pub use finish::{Finish, Verdict, judge};
 pub use grid::{Grid, Map, SlopeMap};
 pub use integrate::{IntegrateSettings, integrate};

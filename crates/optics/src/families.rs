@@ -1,0 +1,125 @@
+//! Whether lines are mirrored twice: by the front and by the back of glass or clear plastic.
+//!
+//! Tile by tile the spectrum of one photo is looked at. One mirror gives one peak, its harmonics above it and all of
+//! them weaker; a peak below the strongest one, or beside its multiples, is a second set of lines.
+//!
+//! Limits: both sets must be seen over most of the tiles that show lines, and differ by more than two cycles a tile.
+
+use crate::photo::Photo;
+use rayon::prelude::*;
+use std::f64::consts::TAU;
+
+/// Side of a tile, px.
+const TILE_PX: usize = 128;
+/// Pixels taken together, both ways, and samples along a tile's side.
+const TOGETHER: usize = 2;
+const SIDE: usize = TILE_PX / TOGETHER;
+/// Highest frequency looked at, cycles a tile.
+const HIGHEST: i32 = 26;
+/// Frequencies this low are brightness, not lines.
+const LOWEST: f64 = 3.0;
+/// Reach of a peak under the window, cycles a tile.
+const REACH: f64 = 2.6;
+/// Amplitude over the strongest one's from which a peak is a set of lines.
+const STRONG: f64 = 0.3;
+/// Tiles along the photo's long side.
+const TILES: usize = 5;
+/// A tile whose strongest peak has a smaller amplitude shows no lines, in levels of 255.
+const LEAST_LEVELS: f64 = 1.0;
+
+/// Share of the tiles with lines that show two sets of them, and how many tiles show lines.
+#[must_use]
+pub fn two_families(photo: &Photo) -> (f64, usize) {
+    if photo.width < TILE_PX || photo.height < TILE_PX {
+        return (0.0, 0);
+    }
+    let (nx, ny) = (photo.width / TILE_PX, photo.height / TILE_PX);
+    let (columns, rows) = (nx.min(TILES), ny.min(TILES));
+    let corner = |k: usize| {
+        let at = |k: usize, of: usize, whole: usize| (2 * k + 1) * whole / (2 * of) - TILE_PX / 2;
+        (at(k % columns, columns, photo.width), at(k / columns, rows, photo.height))
+    };
+    let seen: Vec<bool> =
+        (0..columns * rows).into_par_iter().filter_map(|k| is_double(&spectrum(photo, corner(k)))).collect();
+    let double = seen.iter().filter(|d| **d).count();
+    (double as f64 / seen.len().max(1) as f64, seen.len())
+}
+
+/// Frequencies across and down, cycles a tile, and the amplitude of each, levels. Half of them: the other half is
+/// the same.
+struct Spectrum(Vec<(f64, f64, f64)>);
+
+fn spectrum(photo: &Photo, (x0, y0): (usize, usize)) -> Spectrum {
+    let mean_of = |x: usize, y: usize| {
+        let square = (0..TOGETHER).flat_map(|j| (0..TOGETHER).map(move |i| (x * TOGETHER + i, y * TOGETHER + j)));
+        let sum: f64 = square.map(|(x, y)| f64::from(photo.grey[(y0 + y) * photo.width + x0 + x])).sum();
+        sum / (TOGETHER * TOGETHER) as f64
+    };
+    let levels: Vec<f64> = (0..SIDE * SIDE).map(|i| mean_of(i % SIDE, i / SIDE)).collect();
+    let mean = levels.iter().sum::<f64>() / levels.len() as f64;
+    let fall: Vec<f64> = (0..SIDE).map(|k| 0.5 - 0.5 * (TAU * (k as f64 + 0.5) / SIDE as f64).cos()).collect();
+    let windowed: Vec<f64> =
+        levels.iter().enumerate().map(|(i, v)| (v - mean) * fall[i % SIDE] * fall[i / SIDE]).collect();
+    let turns = |f: i32| -> Vec<(f64, f64)> {
+        (0..SIDE).map(|k| (-TAU * f64::from(f) * k as f64 / SIDE as f64).sin_cos()).map(|(s, c)| (c, s)).collect()
+    };
+    let down: Vec<(i32, Vec<(f64, f64)>)> = (-HIGHEST..=HIGHEST).map(|f| (f, turns(f))).collect();
+    let mut out = Vec::new();
+    for fx in 0..=HIGHEST {
+        let across = turns(fx);
+        let rows = windowed.chunks_exact(SIDE);
+        let of_rows: Vec<(f64, f64)> =
+            rows.map(|r| r.iter().zip(&across).fold((0.0, 0.0), |s, (v, t)| (s.0 + v * t.0, s.1 + v * t.1))).collect();
+        for (fy, turns) in down.iter().filter(|(fy, _)| fx > 0 || *fy > 0) {
+            let times = |s: (f64, f64), (v, t): (&(f64, f64), &(f64, f64))| {
+                (s.0 + v.0 * t.0 - v.1 * t.1, s.1 + v.0 * t.1 + v.1 * t.0)
+            };
+            let sum = of_rows.iter().zip(turns).fold((0.0, 0.0), times);
+            // A wave of amplitude b leaves b/2 times the window's sum, a quarter of the samples.
+            out.push((f64::from(fx), f64::from(*fy), 8.0 * sum.0.hypot(sum.1) / (SIDE * SIDE) as f64));
+        }
+    }
+    Spectrum(out)
+}
+
+/// Whether a tile shows two sets of lines; `None` where it shows none.
+fn is_double(spectrum: &Spectrum) -> Option<bool> {
+    let lines = || spectrum.0.iter().filter(|p| p.0.hypot(p.1) >= LOWEST);
+    let first = lines().max_by(|a, b| a.2.total_cmp(&b.2)).filter(|p| p.2 >= LEAST_LEVELS)?;
+    let apart = |p: &(f64, f64, f64), times: f64| {
+        // The spectrum of a real photo is even: one half stands for both.
+        let to = |sign: f64| (p.0 - sign * times * first.0).hypot(p.1 - sign * times * first.1);
+        to(1.0).min(to(-1.0))
+    };
+    let of_first = |p: &(f64, f64, f64)| (1..=5).any(|m| apart(p, f64::from(m)) <= REACH * f64::from(m).sqrt());
+    let beside = lines().filter(|p| !of_first(p));
+    Some(beside.fold(0.0, |most: f64, p| most.max(p.2)) >= STRONG * first.2)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn photo(level: impl Fn(f64, f64) -> f64) -> Photo {
+        let (width, height) = (512, 384);
+        let grey = (0..width * height).map(|i| level((i % width) as f64, (i / width) as f64).clamp(0.0, 255.0) as u8);
+        Photo { width, height, grey: grey.collect(), focal_35mm: None }
+    }
+
+    #[test]
+    fn one_set_of_lines_is_one_though_black_and_white_and_bent() {
+        let square = photo(|x, y| if (TAU * (x + 6.0 * (y / 90.0).sin()) / 17.0).cos() > 0.0 { 200.0 } else { 40.0 });
+        let sine = photo(|x, y| 120.0 + 60.0 * (TAU * (y + 0.001 * x * x / 4.0) / 21.0).cos());
+        for photo in [square, sine] {
+            let (share, tiles) = two_families(&photo);
+            assert!(share <= 0.2 && tiles >= 8, "{share} of {tiles}");
+        }
+    }
+
+    #[test]
+    fn two_sets_of_lines_are_two() {
+        let both = photo(|x, y| 120.0 + 50.0 * (TAU * y / 13.0).cos() + 30.0 * (TAU * (y + 0.1 * x) / 24.0).cos());
+        let (share, tiles) = two_families(&both);
+        assert!(share >= 0.8 && tiles >= 8, "{share} of {tiles}");
+    }
+}
