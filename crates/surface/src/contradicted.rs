@@ -56,9 +56,9 @@ mod tests {
         let patch = |x: f64, y: f64| wrong && (6.0..9.0).contains(&x) && y.abs() < 4.0;
         SlopeMap {
             grid,
-            dzdx: (0..grid.len()).map(|i| bell(i)).map(|(x, _, z)| (-x / 32.0 * z) as f32).collect(),
+            dzdx: (0..grid.len()).map(bell).map(|(x, _, z)| (-x / 32.0 * z) as f32).collect(),
             dzdy: (0..grid.len())
-                .map(|i| bell(i))
+                .map(bell)
                 .map(|(x, y, z)| (-y / 32.0 * z + if patch(x, y) { 0.012 } else { 0.0 }) as f32)
                 .collect(),
             sigma: vec![1e-4; grid.len()],
