@@ -3,6 +3,7 @@
 mod demo;
 mod demo_shop;
 mod failure;
+mod print;
 mod read;
 mod serve;
 mod sheet;
@@ -29,6 +30,8 @@ enum Command {
     Read(read::ReadOptions),
     /// Try moves on a patch of sheet metal: what they leave, what they cost.
     Sheet(sheet::SheetOptions),
+    /// Print tags, a line board or the camera sheet at true scale, as PDF.
+    Print(print::PrintOptions),
     /// Serve a shop: the app in the browser, the record in a folder.
     Serve(serve::ServeOptions),
     /// Fill a shop with three invented jobs, once, and serve it.
@@ -43,6 +46,7 @@ fn main() -> ExitCode {
     match Arguments::parse().command {
         Command::Read(options) => read::read_command(&options),
         Command::Sheet(options) => sheet::sheet_command(&options),
+        Command::Print(options) => print::print_command(&options),
         Command::Serve(options) => serve::serve_command(&options),
         Command::Demo(options) => demo::demo_command(&options),
         Command::DemoCaptures(options) => demo::captures_command(&options),

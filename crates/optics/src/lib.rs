@@ -11,10 +11,12 @@
 //! **Limits.** One reflecting surface; no number where the lines cannot be resolved.
 
 mod bundle;
+mod calibrate;
 mod capture;
 mod demodulate;
 mod families;
 mod homography;
+mod lens;
 mod locate;
 mod mask;
 mod mirror;
@@ -34,10 +36,12 @@ mod tags;
 mod unwrap;
 
 pub use bundle::{BundleSettings, Mirrored, Scene, refine};
+pub use calibrate::{CalibrateError, LEAST_PHOTOS as LEAST_CALIBRATION_PHOTOS, TagSheet, calibrate, calibrate_views};
 pub use capture::{Axis, Board, BoardKind, BoardTag, Capture, CaptureError, Frame, PanelTags, Role};
 pub use demodulate::{Phase, demodulate};
 pub use families::two_families;
 pub use homography::Homography;
+pub use lens::Calibration;
 pub use locate::{Layout, LocateError, PanelTag, panel_plane, plane_pose, setup_and_board, tag_corners};
 pub use mirror::predict;
 pub use mirrored::{BoardField, board_field};

@@ -1,6 +1,7 @@
 //! What every handler may use.
 
 use crate::door::Door;
+use crate::live::Sessions;
 use crate::reads::Reads;
 use dentwright_store::Store;
 use jiff::Timestamp;
@@ -15,6 +16,10 @@ pub struct App {
     pub reads: Arc<Reads>,
     /// Who may come in.
     pub door: Arc<Door>,
+    /// Live sessions.
+    pub live: Arc<Sessions>,
+    /// The shop's own authority, PEM; none where there is no encrypted door.
+    pub authority: Option<Arc<str>>,
 }
 
 impl App {

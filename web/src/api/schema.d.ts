@@ -86,6 +86,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/damages/{id}/live": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Begin a live session for a damage. An earlier one of the same damage ends. */
+        post: operations["begin_live"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/damages/{id}/photos": {
         parameters: {
             query?: never;
@@ -227,6 +244,95 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/live/{code}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** A session; with `after` the answer comes when something has changed, or after twenty seconds. */
+        get: operations["live"];
+        put?: never;
+        post?: never;
+        /** End a session. A capture that it has made stays. */
+        delete: operations["end_live"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/live/{code}/again": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Begin again, with the set-up photo or with the panel photo. */
+        post: operations["live_again"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/live/{code}/board": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        /** The screen says how large it is and where its tags are. */
+        put: operations["live_board"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/live/{code}/photos/{turn}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * The photo of a turn. One that must be taken again is refused with the reason; one that comes too late is
+         *     passed over.
+         */
+        post: operations["live_photo"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/live/{code}/shown/{turn}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** The screen shows the picture of a turn. */
+        post: operations["live_shown"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/pair": {
         parameters: {
             query?: never;
@@ -326,6 +432,23 @@ export interface paths {
         put?: never;
         /** Enter the spots of a reading that lie beyond its finish limit as dents. Those taken before stay as they are. */
         post: operations["take"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sheets/{name}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** A sheet to print: tags for the panel, a board's corner tags, a line board, the camera sheet. */
+        get: operations["sheet"];
+        put?: never;
+        post?: never;
         delete?: never;
         options?: never;
         head?: never;
@@ -840,6 +963,56 @@ export interface components {
          * @enum {string}
          */
         LineKind: "dent" | "remove_install" | "part" | "sundry" | "uplift" | "discount";
+        /** @description How a run begins again. */
+        LiveAgain: {
+            /** @description With the set-up photo too. */
+            setup: boolean;
+        };
+        /** @description How a session begins. */
+        LiveBegin: {
+            /**
+             * Format: double
+             * @description Side of the panel tags' black squares, mm.
+             */
+            tag_mm: number;
+        };
+        /** @description Where screen and camera go. */
+        LiveOffer: {
+            /** @description Where a phone gets the certificate of this computer's own authority. */
+            authority_address: string | null;
+            /** @description For the screen; may be typed. */
+            board_address: string;
+            /** @description For a phone in this network, encrypted; none where the server is closed to other devices. */
+            camera_address: string | null;
+            /** @description That address as a QR code, SVG. */
+            camera_picture: string | null;
+            code: string;
+        };
+        /** @description A session under way. */
+        LiveState: {
+            again: components["schemas"]["Trouble"] | null;
+            /** @description Whether a screen is known. */
+            board: boolean;
+            language: components["schemas"]["Language"];
+            shot: components["schemas"]["ShotJson"] | null;
+            /** @description Whether the screen shows it. */
+            shown: boolean;
+            /** @description The board's tags. */
+            tags: components["schemas"]["TagModules"][];
+            /**
+             * Format: uuid
+             * @description The read, once the capture is whole.
+             */
+            task_id: string | null;
+            /** @description From 0; equal to `turns` when all is done. */
+            turn: number;
+            turns: number;
+            /**
+             * Format: int64
+             * @description Counts the changes; ask with it to be answered when it has grown.
+             */
+            version: number;
+        };
         /** @description File names. */
         Maps: {
             deviation: string;
@@ -1085,6 +1258,26 @@ export interface components {
             /** @description What is removed and installed. */
             what: string;
         };
+        /** @description What a screen says of itself: its lit area in its own pixels, and where its tags are in it. */
+        ScreenJson: {
+            /** Format: double */
+            height_px: number;
+            /** Format: double */
+            mm_per_px: number;
+            tags: components["schemas"]["ScreenTagJson"][];
+            /** Format: double */
+            width_px: number;
+        };
+        /** @description A tag on the screen: its centre from the lit area's upper left corner, its side. */
+        ScreenTagJson: {
+            id: number;
+            /** Format: double */
+            size_px: number;
+            /** Format: double */
+            x_px: number;
+            /** Format: double */
+            y_px: number;
+        };
         /** @description The shop and what it has chosen. */
         Shop: {
             /** @description Street and town. */
@@ -1114,6 +1307,12 @@ export interface components {
             tax_percent: string;
             /** @description Unit of temperature on screen and paper. */
             temperature_unit: components["schemas"]["TemperatureUnit"];
+        };
+        /** @description What is shown and shot. */
+        ShotJson: {
+            /** @description `setup`, `panel` or `pattern`. */
+            role: string;
+            wave: components["schemas"]["Wave"] | null;
         };
         /**
          * @description Where a dent comes from.
@@ -1219,6 +1418,11 @@ export interface components {
             /** @description Its name. */
             what: string;
         };
+        /** @description A tag as its modules: rows from the top, 1 for white. */
+        TagModules: {
+            id: number;
+            rows: string[];
+        };
         /** @description A capture that was taken and whose read is queued. */
         Taken: {
             /** Format: uuid */
@@ -1309,6 +1513,15 @@ export interface components {
             valid: boolean;
             /** @description What is wrong or odd, in words. */
             warning: string | null;
+        };
+        /** @description Brightness `1/2 + 1/2 cos(2π(periods·s + shift))`, in light. */
+        Wave: {
+            /** @description `u` or `v`. */
+            axis: string;
+            /** Format: int32 */
+            periods: number;
+            /** Format: double */
+            shift: number;
         };
     };
     responses: never;
@@ -1515,6 +1728,47 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["DentEntryJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    begin_live: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["LiveBegin"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LiveOffer"];
                 };
             };
             404: {
@@ -1980,6 +2234,201 @@ export interface operations {
             };
         };
     };
+    live: {
+        parameters: {
+            query?: {
+                /** @description The version known; the answer waits until there is another. */
+                after?: number;
+            };
+            header?: never;
+            path: {
+                code: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LiveState"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    end_live: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                code: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+        };
+    };
+    live_again: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                code: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["LiveAgain"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LiveState"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    live_board: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                code: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ScreenJson"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LiveState"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    live_photo: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                code: string;
+                turn: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "image/jpeg": number[];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LiveState"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    live_shown: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                code: string;
+                turn: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
     pair: {
         parameters: {
             query?: never;
@@ -2155,6 +2604,46 @@ export interface operations {
                 };
             };
             404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    sheet: {
+        parameters: {
+            query?: {
+                /** @description Size of the paper. */
+                paper?: "a4" | "letter";
+                /** @description Side of a tag's black square, mm; 22 for stickers, 60 for a board's corners. */
+                tag_mm?: number;
+                /** @description Line board: one black and one white line together, mm. */
+                pitch_mm?: number;
+                /** @description Line board: sheets side by side. */
+                across?: number;
+                /** @description Line board: sheets one above the other. */
+                down?: number;
+            };
+            header?: never;
+            path: {
+                name: "stickers" | "corners" | "lines" | "camera";
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/pdf": unknown;
+                };
+            };
+            422: {
                 headers: {
                     [name: string]: unknown;
                 };

@@ -51,3 +51,7 @@ export type QuoteAnswer = Omit<S['QuoteAnswer'], 'input'> & { input: QuoteInput 
 export type CautionRow = S['CautionRow'];
 export type HoursSettings = S['HoursSettings'];
 export type PairingOffer = S['PairingOffer'];
+export type LiveOffer = S['LiveOffer'];
+export type LiveState = S['LiveState'];
+export type Wave = S['Wave'];
+export type Screen = S['ScreenJson'];

@@ -2,6 +2,7 @@
 
 mod bad_uploads;
 mod client;
+mod live;
 mod restart;
 mod strangers;
 mod values;
