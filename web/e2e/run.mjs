@@ -5,9 +5,11 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { axe, open, overflow, smallTargets, start, WIDTHS } from './browser.mjs';
 import { badUploads } from './bad.mjs';
+import { phoneLens } from './cameras.mjs';
 import { wholeJob } from './job.mjs';
 import { keyboardOnly } from './keyboard.mjs';
 import { liveSession } from './live.mjs';
+import { mirrorPage } from './mirror.mjs';
 import { pairing } from './pair.mjs';
 import { sheets } from './sheets.mjs';
 import { startServer } from './server.mjs';
@@ -54,7 +56,7 @@ try {
     await page.context().close();
   }
   if (wanted(pairing)) await pairing({ browser, test });
-  for (const scenario of [keyboardOnly, badUploads, draftsAndUndo, sheets, liveSession].filter(wanted)) {
+  for (const scenario of [keyboardOnly, badUploads, draftsAndUndo, sheets, liveSession, mirrorPage, phoneLens].filter(wanted)) {
     const page = await open(browser, server.base, WIDTHS[2]);
     await scenario({ browser, page, server, test, sound });
     await page.context().close();

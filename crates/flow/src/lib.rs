@@ -14,6 +14,7 @@ mod picture;
 mod read;
 mod reading_file;
 mod settle;
+mod stand;
 mod still;
 mod unread;
 mod write;
@@ -26,5 +27,6 @@ pub use reading_file::{
     CameraFacts, FrameFacts, GridFacts, Maps, Note, PanelTagPlace, PhotoFacts, ReadingFile, SpotFacts, UnreadFacts,
 };
 pub use settle::FrameCheck;
+pub use stand::StandFacts;
 pub use unread::Unread;
 pub use write::{WriteError, write_reading};

@@ -4,6 +4,7 @@ use crate::npy::{npy, npy_f32};
 use crate::picture::map_png;
 use crate::read::Reading;
 use crate::reading_file::*;
+use crate::stand::StandFacts;
 use crate::unread::Unread;
 use nalgebra::Point3;
 use std::path::{Path, PathBuf};
@@ -75,6 +76,7 @@ impl Reading {
                 corner_rms_px: scene.corner_rms_px,
                 board_median_mm: scene.board_median_mm,
             },
+            stand: Some(StandFacts::of(scene, self.board_mm)),
             frames: self
                 .frames
                 .iter()

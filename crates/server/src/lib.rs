@@ -20,6 +20,7 @@
 
 mod app;
 mod assets;
+mod cameras;
 mod captures;
 mod cautions;
 mod damages;

@@ -2,8 +2,8 @@
 
 use crate::app::App;
 use crate::{
-    assets, captures, cautions, damages, dents, guard, jobs, live, pair, photos, quote, readings, report, sheets, shop,
-    tasks, vin,
+    assets, cameras, captures, cautions, damages, dents, guard, jobs, live, pair, photos, quote, readings, report,
+    sheets, shop, tasks, vin,
 };
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
@@ -28,6 +28,7 @@ fn api() -> OpenApiRouter<App> {
     let uploads = OpenApiRouter::new()
         .routes(routes!(captures::upload))
         .routes(routes!(photos::upload))
+        .routes(routes!(cameras::list, cameras::add))
         .layer(DefaultBodyLimit::disable());
     let shots = OpenApiRouter::new().routes(routes!(live::photo)).layer(DefaultBodyLimit::max(MOST_SHOT_BYTES));
     OpenApiRouter::with_openapi(Description::openapi())
@@ -50,6 +51,7 @@ fn api() -> OpenApiRouter<App> {
         .routes(routes!(quote::get, quote::put))
         .routes(routes!(report::pdf))
         .routes(routes!(sheets::pdf))
+        .routes(routes!(cameras::remove))
         .routes(routes!(cautions::list))
         .routes(routes!(pair::pair))
         .routes(routes!(pair::offer))

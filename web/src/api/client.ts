@@ -1,7 +1,7 @@
 import createClient from 'openapi-fetch';
 import type { components, paths } from './schema';
 import type {
-  CautionRow, Damage, DamageChange, Dent, DentEntry, HoursSettings, Job, JobChange, JobRow, LiveOffer, LiveState, NewDamage, NewJob, PairingOffer, QuoteAnswer,
+  Camera, CautionRow, Damage, DamageChange, Dent, DentEntry, HoursSettings, Job, JobChange, JobRow, LiveOffer, LiveState, NewDamage, NewJob, PairingOffer, QuoteAnswer,
   QuoteInput, Reading, Screen, Shop, Task, Trouble, VinAnswer,
 } from './types';
 
@@ -71,6 +71,8 @@ export const api = {
   quote: (job: string) => said<QuoteAnswer>(http.GET('/api/jobs/{id}/quote', at(job))),
   saveQuote: (job: string, body: QuoteInput) => said<QuoteAnswer>(http.PUT('/api/jobs/{id}/quote', { ...at(job), body: body as components['schemas']['Pricing'] })),
   cautions: (job: string) => said<CautionRow[]>(http.GET('/api/cautions', { params: { query: { job } } })),
+  cameras: () => said<Camera[]>(http.GET('/api/cameras')),
+  removeCamera: (camera: string) => said<void>(http.DELETE('/api/cameras/{id}', removal(camera))),
   beginLive: (damage: string, tag_mm: number) => said<LiveOffer>(http.POST('/api/damages/{id}/live', { ...at(damage), body: { tag_mm } })),
   live: (code: string, after: number) => said<LiveState>(http.GET('/api/live/{code}', { params: { path: { code }, query: { after } } })),
   liveBoard: (code: string, body: Screen) => said<LiveState>(http.PUT('/api/live/{code}/board', { ...of(code), body })),

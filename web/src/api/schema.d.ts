@@ -1,5 +1,40 @@
 // Written by `npm run api` from `dentwright openapi`; do not edit.
 export interface paths {
+    "/api/cameras": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** All calibrated cameras, newest first; of one phone and zoom the newest counts. */
+        get: operations["cameras"];
+        put?: never;
+        /** Calibrate a camera by photos of the camera sheet. */
+        post: operations["calibrate"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/cameras/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post?: never;
+        /** Forget a calibration. */
+        delete: operations["remove_camera"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/captures/{id}/read": {
         parameters: {
             query?: never;
@@ -561,6 +596,39 @@ export interface components {
             /** Format: double */
             k1: number;
             source: string;
+        };
+        /** @description A camera that was calibrated: one phone at one zoom. */
+        CameraJson: {
+            created: string;
+            /**
+             * Format: int32
+             * @description 35 mm equivalent focal length, mm.
+             */
+            focal_35mm: number;
+            /**
+             * Format: double
+             * @description One-sigma of it, relative.
+             */
+            focal_doubt: number;
+            /**
+             * Format: double
+             * @description Focal length, mean of across and down, px.
+             */
+            focal_px: number;
+            /** Format: int32 */
+            height_px: number;
+            /** Format: uuid */
+            id: string;
+            /** @description Maker and model. */
+            phone: string;
+            photos: number;
+            /**
+             * Format: double
+             * @description What is left of the tags' corners, px.
+             */
+            rms_px: number;
+            /** Format: int32 */
+            width_px: number;
         };
         /** @description A folder of photos that readings are made from. */
         CaptureJson: {
@@ -1238,6 +1306,7 @@ export interface components {
             settings: unknown;
             /** @description Lows and highs, deepest first. */
             spots: components["schemas"]["SpotFacts"][];
+            stand?: components["schemas"]["StandFacts"] | null;
             /** @description What could not be read. */
             unread: components["schemas"]["UnreadFacts"][];
             /** @description Version of the program. */
@@ -1406,6 +1475,25 @@ export interface components {
             done: number;
             name: string;
         };
+        /** @description Camera and board in the panel frame, mm and unit vectors. */
+        StandFacts: {
+            /** @description Into the photo. */
+            ahead: number[];
+            /** @description Middle of the board's lit area. */
+            board_mm: number[];
+            /** @description Lit width and height. */
+            board_size_mm: number[];
+            /** @description To the board's right. */
+            board_u: number[];
+            /** @description Up on the board. */
+            board_v: number[];
+            /** @description Down in the photo. */
+            down: number[];
+            /** @description The reading camera's centre. */
+            eye_mm: number[];
+            /** @description To the right in the photo. */
+            right: number[];
+        };
         /**
          * @description How far a task has come.
          * @enum {string}
@@ -1532,6 +1620,91 @@ export interface components {
 }
 export type $defs = Record<string, never>;
 export interface operations {
+    cameras: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CameraJson"][];
+                };
+            };
+        };
+    };
+    calibrate: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "multipart/form-data": components["schemas"]["FilesForm"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CameraJson"];
+                };
+            };
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    remove_camera: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
     read_again: {
         parameters: {
             query?: never;

@@ -55,3 +55,4 @@ export type LiveOffer = S['LiveOffer'];
 export type LiveState = S['LiveState'];
 export type Wave = S['Wave'];
 export type Screen = S['ScreenJson'];
+export type Camera = S['CameraJson'];

@@ -499,3 +499,40 @@ live-insecure = Der Browser gibt seine Kamera nur verschlüsselten Seiten.
 live-insecure-next = Die verschlüsselte Adresse aus dem QR-Bild öffnen oder die Kamera des Rechners nehmen.
 live-no-camera = Die Kamera lässt sich nicht öffnen.
 live-no-camera-next = Der Seite die Kamera erlauben und andere Programme schließen, die sie benutzen.
+
+## Der Spiegel
+mirror = Noch einmal ansehen
+mirror-back = Zurück zur Karte
+mirror-picture = Das gemessene Blech unter einer Tafel. Die Pfeiltasten bewegen das Gewählte; Plus und Minus holen es näher oder weiter weg.
+mirror-no-graphics = Dieser Browser zeichnet keine 3-D-Grafik (WebGL 2). Einen neueren nehmen.
+mirror-too-old = Diese Messung sagt nicht, wo Kamera und Tafel standen. Ihre Fotos noch einmal messen, um sie hier zu sehen.
+mirror-which = Welche Messung
+mirror-moves = Ein Finger bewegt
+mirror-lines = die Linien
+mirror-board = die Tafel
+mirror-eye = das Auge
+mirror-turn = Linien gedreht
+mirror-away = Tafel weiter weg
+mirror-times = Abweichung übertrieben
+mirror-as-photographed = Wie aufgenommen
+mirror-compare = Neben die Messung vom { $when }
+mirror-no-common-tags = Die beiden Messungen haben weniger als zwei Marken gemeinsam und lassen sich nicht aufeinanderlegen.
+mirror-help = Die Linien spiegeln sich, wie die gemessene Form sie spiegeln würde. Wo nicht gemessen wurde, ist nichts gezeichnet. Zwei Finger oder das Rad holen Tafel oder Auge näher.
+
+## Kameras
+cameras = Telefone und ihre Objektive
+cameras-help = Ein Telefon, dessen Objektiv bekannt ist, misst besser. Einmal je Telefon und Zoom genügt; noch einmal nach einer Reparatur oder einem Sturz.
+cameras-step-print = Den Kamerabogen mit 100 % drucken und auf etwas Ebenes kleben.
+cameras-step-shoot = Sechs bis zwölf Fotos machen, die er ausfüllt: gerade, um 20 bis 40 Grad nach allen vier Seiten gekippt, einige mit um ein Viertel gedrehtem Telefon. Ein Zoom, scharf, gleichmäßig beleuchtet.
+cameras-step-send = Sie schicken, wie das Telefon sie gespeichert hat.
+cameras-choose = Fotos wählen
+cameras-sending = Sende … { $percent } %
+cameras-working = Das Objektiv wird bestimmt …
+cameras-age = { $days ->
+    [0] heute kalibriert
+    [one] gestern kalibriert
+   *[other] vor { $days } Tagen kalibriert
+}
+cameras-found = Brennweite { $focal } ± { $doubt } px (2σ); Ecken passen auf { $left } px
+cameras-remove = Kalibrierung von { $phone } vergessen
+cameras-none = Noch kein Telefon ist kalibriert.

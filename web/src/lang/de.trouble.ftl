@@ -85,3 +85,10 @@ trouble-live_blurred = Das Foto ist unscharf
 trouble-live_blurred-next = Warten, bis nichts mehr schwingt; zum Scharfstellen aufs Blech tippen.
 trouble-live_same = Der Bildschirm hatte noch das Muster davor
 trouble-live_same-next = Nach jedem Bild länger warten.
+
+trouble-calibration = Aus diesen Fotos lässt sich das Objektiv nicht bestimmen
+trouble-calibration-next = Sechs bis zwölf scharfe Fotos machen, die der Kamerabogen ausfüllt, nach allen Seiten gekippt; der Bogen muss eben sein.
+trouble-camera_unnamed = Ein Foto sagt nicht, welches Telefon es aufgenommen hat
+trouble-camera_unnamed-next = Die Fotos schicken, wie das Telefon sie gespeichert hat; andere Programme entfernen diese Angaben.
+trouble-camera_mixed = Die Fotos sind von verschiedenen Telefonen oder Zooms
+trouble-camera_mixed-next = Ein Telefon mit einem Zoom nach dem anderen.

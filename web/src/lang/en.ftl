@@ -499,3 +499,40 @@ live-insecure = The browser gives its camera to encrypted pages only.
 live-insecure-next = Open the encrypted address from the QR picture, or use the computer’s own camera.
 live-no-camera = The camera cannot be opened.
 live-no-camera-next = Allow this page to use it, and close other programs that do.
+
+## The mirror
+mirror = Look again
+mirror-back = Back to the map
+mirror-picture = The measured panel under a board. Arrow keys move what is chosen; plus and minus bring it closer or farther.
+mirror-no-graphics = This browser draws no 3-D graphics (WebGL 2). Use a newer one.
+mirror-too-old = This reading does not say where camera and board stood. Read its photos again to look at it here.
+mirror-which = Which reading
+mirror-moves = A finger moves
+mirror-lines = the lines
+mirror-board = the board
+mirror-eye = the eye
+mirror-turn = Lines turned
+mirror-away = Board farther
+mirror-times = Deviation exaggerated
+mirror-as-photographed = As photographed
+mirror-compare = Beside the reading of { $when }
+mirror-no-common-tags = The two readings share fewer than two tags, so one cannot be laid on the other.
+mirror-help = Lines are mirrored as the measured shape would mirror them. Where the panel was not read, nothing is drawn. Two fingers or the wheel bring board or eye closer.
+
+## Cameras
+cameras = Phones and their lenses
+cameras-help = A phone whose lens is known measures better. Once per phone and zoom is enough; again after a repair or a fall.
+cameras-step-print = Print the camera sheet at 100 % and glue it on something flat.
+cameras-step-shoot = Take six to twelve photos that are filled by it: straight on, tilted by 20 to 40 degrees to all four sides, some with the phone turned a quarter. One zoom, sharp, evenly lit.
+cameras-step-send = Send them as the phone wrote them.
+cameras-choose = Choose the photos
+cameras-sending = Sending … { $percent } %
+cameras-working = Finding the lens …
+cameras-age = { $days ->
+    [0] calibrated today
+    [one] calibrated yesterday
+   *[other] calibrated { $days } days ago
+}
+cameras-found = Focal length { $focal } ± { $doubt } px (2σ); corners fit to { $left } px
+cameras-remove = Forget the calibration of { $phone }
+cameras-none = No phone was calibrated yet.
