@@ -17,10 +17,10 @@ export async function phoneLens({ page, server, test, sound }) {
     await page.getByLabel('Choose the photos').setInputFiles(files);
     await page.getByRole('heading', { name: 'Example Phone, 26 mm' }).waitFor({ timeout: 60_000 });
     const text = await page.getByTestId('cameras').textContent();
-    assert.match(text, /calibrated today, 9 photos, 1600 × 1200/);
+    assert.match(text, /calibrated today, 9 photos, 1280 × 960/);
     const [, focal, doubt] = /Focal length ([\d,.]+) ± ([\d.]+) px/.exec(text);
-    // 800 px over the tangent of 31 degrees
-    assert.ok(Math.abs(Number(focal.replace(',', '')) - 1331.4) < 2 * Number(doubt), `${focal} ± ${doubt}`);
+    // 640 px over the tangent of 31 degrees
+    assert.ok(Math.abs(Number(focal.replace(',', '')) - 1065.1) < 2 * Number(doubt), `${focal} ± ${doubt}`);
     for (const { name, width, height } of WIDTHS) {
       await page.setViewportSize({ width, height });
       await sound(page, `${name}-cameras`);

@@ -10,7 +10,7 @@ use jpeg_encoder::EncodingError;
 use rayon::prelude::*;
 
 /// Photo width and height, px.
-pub const SIZE: [usize; 2] = [1600, 1200];
+pub const SIZE: [usize; 2] = [1280, 960];
 /// Horizontal field of view, degrees.
 const FOV_DEG: f64 = 62.0;
 /// Radial distortion, as that of an ordinary phone.
@@ -66,7 +66,7 @@ pub fn photos() -> Result<Vec<Photo>, EncodingError> {
             ..recipe.scene.cam
         };
         let [width, height] = SIZE;
-        let light = snap(&stage, &pose, Fineness { width, height, rays: 3 }, &shown, &glow);
+        let light = snap(&stage, &pose, Fineness { width, height, rays: 2 }, &shown, &glow);
         let bytes = recipe.photos.sensor.expose(&light, 0.8, k as u64);
         let jpeg = compress(&bytes, width, height, &recipe.photos.sensor, Some(26.0))?;
         Ok(Photo { file: format!("camera_{k}.jpg"), jpeg })
