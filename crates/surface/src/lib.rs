@@ -30,6 +30,6 @@ pub use grid::{Grid, Map, SlopeMap};
 pub use integrate::{IntegrateSettings, integrate};
 pub use intended::{Intended, IntendedSettings, intended_shape};
 pub use line::{BodyLine, find_body_line};
-pub use regions::areas;
+pub use regions::{areas, widen};
 pub use ridge::Ridge;
 pub use spots::{Spot, SpotKind, SpotSettings, find_spots};
