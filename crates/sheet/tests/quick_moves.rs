@@ -44,26 +44,30 @@ fn quick_answers_are_near_full_solves() {
     let (mut forces, mut lefts) = (Vec::new(), Vec::new());
     for (kind, at, tip, travel) in moves {
         let wanted = Move { kind, at, tip, bonded: false, goal: Goal::Travel(travel), steps: 12 };
-        let start = std::time::Instant::now();
         let fast = quick(&dent, &give, &wanted).expect("a quick answer");
-        let ms = 1e3 * start.elapsed().as_secs_f64();
         let mut panel = sheet();
         panel.take_up(dent.patch.places.clone(), dent.patch.memory.clone());
         let before = panel.deviation(at[0], at[1]);
         let full = perform(&mut panel, &wanted);
         assert!(full.converged, "{:?}", full.stopped);
         let (held, left) = (full.at_tip_held_mm - before, full.at_tip_left_mm - before);
+        let middle = at == [0.0, 0.0];
+        println!("{kind:?} {tip:?} at {at:?}: held {:.2}, in full {held:.2} mm", fast.held_mm);
         println!(
-            "{kind:?} {tip:?} at {at:?}: held {:.2}/{held:.2} left {:.3}/{left:.3} mm, force {:.0}/{:.0} N, spent {:.4}, {ms:.1} ms",
-            fast.held_mm, fast.left_mm, fast.force_n, full.peak_force_n, fast.spent
+            "  left {:.3}, in full {left:.3} mm; force {:.0}, in full {:.0} N",
+            fast.left_mm, fast.force_n, full.peak_force_n
         );
-        assert!((fast.held_mm - held).abs() < 0.25 && fast.left_mm * left > 0.0);
-        forces.push((fast.force_n / full.peak_force_n - 1.0).abs());
+        // where the dent is round about the tip it is near; on its flank only the size of the lift is told
+        let off = [fast.force_n / full.peak_force_n - 1.0, fast.left_mm - left];
+        let allowed = if middle { [0.03, 0.05] } else { [0.4, 0.25] };
+        assert!((fast.held_mm - held).abs() < if middle { 0.02 } else { 0.3 }, "held");
+        assert!(off[0].abs() < allowed[0] && off[1].abs() < allowed[1] && fast.left_mm * left > 0.0, "{off:?}");
+        forces.push(off[0].abs());
         lefts.push((fast.left_mm / left - 1.0).abs());
     }
     let (force, left) = (median(forces.clone()), median(lefts.clone()));
     let most = |v: &[f64]| v.iter().copied().fold(0.0, f64::max);
     println!("force off by {:.0} % (most {:.0} %)", 100.0 * force, 100.0 * most(&forces));
     println!("lift left off by {:.0} % (most {:.0} %)", 100.0 * left, 100.0 * most(&lefts));
-    assert!(force < 0.1 && most(&forces) < 0.3 && left < 0.25 && most(&lefts) < 0.5);
+    assert!(force < 0.1 && left < 0.15);
 }
