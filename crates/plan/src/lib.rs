@@ -1,11 +1,23 @@
 //! What to do next: which tool reaches a place, which moves in which order, and whether it can be done at all.
 //!
 //! # Entry points
-//! [`access`] for the tools that reach a place from behind; [`starter_rack`], [`parse_rack`].
+//! [`access`] for the tools of a rack that reach a place from behind; [`Model`] and [`propose`] for the next round from a
+//! reading; [`Hand`] and [`compare`] to learn from it; [`can_be_done`]; [`trial`] for all of it on panels nobody knows.
 //!
 //! # Conventions
 //! Millimetre, newton, radian, degree Celsius. Panel frame: z out of the panel toward the viewer. Every number is an
 //! estimate.
+//!
+//! # Idea
+//! Ways of bars are proved clear by distance. Moves come from one bounded least-squares problem over quick answers, the few
+//! that matter put right by full solves; after every reading everything is done anew.
+//!
+//! # Limits
+//! A reach that exists may be missed. One round is planned at a time, in order of size. Drilling, and parting bonded or
+//! welded metal, are not among the moves.
+//!
+//! # References
+//! `docs/theory-plan.md`.
 
 mod candidates;
 mod clear;
