@@ -4,6 +4,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { axe, open, overflow, smallTargets, start, WIDTHS } from './browser.mjs';
 import { badUploads } from './bad.mjs';
+import { beforeAndAfter } from './change.mjs';
 import { wholeJob } from './job.mjs';
 import { keyboardOnly } from './keyboard.mjs';
 import { pairing } from './pair.mjs';
@@ -46,6 +47,7 @@ try {
   for (const width of WIDTHS) {
     const page = await open(browser, server.base, width);
     await wholeJob({ page, server, width, test, sound });
+    await beforeAndAfter({ page, server, width, test, sound });
     await page.context().close();
   }
   await pairing({ browser, test });

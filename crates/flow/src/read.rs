@@ -4,46 +4,36 @@ use crate::board::{BoardPoints, SlidLines, slid_lines};
 use crate::doubt::doubt;
 use crate::error::ReadError;
 use crate::gather::{Gathered, gather};
+use crate::holes::holes;
 use crate::patterns::mirrored_points;
 use crate::reading_file::Note;
 use crate::settle::{FrameCheck, one_mirror, settle};
 use crate::still::{StillPoints, still_points};
+use crate::texture::{TextureFacts, texture_of};
 use crate::unread::{Unread, explain, keep_largest};
 use dentwright_optics::{
     Board, BoardField, BoardKind, BoardTag, BundleSettings, Camera, DEFAULT_GAMMA, Layout, Photo, Pixel, Role, Scene,
     TagView, find_planar_tags, find_tags, grid_over, panel_plane, refine, setup_and_board, slopes_on, tag_corners,
 };
 use dentwright_surface::{
-    Finish, Grid, IntegrateSettings, IntendedSettings, Map, Ridge, SlopeMap, Spot, SpotSettings, average, contradicted,
-    find_spots, integrate, intended_shape, judge,
+    Finish, FinishLimit, Grid, IntegrateSettings, IntendedSettings, Map, Ridge, SlopeMap, Spot, SpotFinish,
+    SpotSettings, contradicted, find_spots, integrate, intended_shape, judge,
 };
 use std::path::Path;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 
 /// What a reading may be told.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Default)]
 pub struct ReadSettings {
-    /// Residual that counts as done, mm. Ten micrometres over 20 mm already moves a mirrored line by
-    /// millimetres (mirror equation); common practice, no published source.
-    pub finish_limit_mm: f64,
+    /// What counts as done.
+    pub finish: FinishLimit,
     /// Takes the still photos of a line board though slid ones are there: the quick look.
     pub still: bool,
     /// Intended shape.
     pub intended: IntendedSettings,
     /// Lows and highs.
     pub spots: SpotSettings,
-}
-
-impl Default for ReadSettings {
-    fn default() -> Self {
-        Self {
-            finish_limit_mm: 0.01,
-            still: false,
-            intended: IntendedSettings::default(),
-            spots: SpotSettings::default(),
-        }
-    }
 }
 
 /// A part of the work, in order.
@@ -102,8 +92,12 @@ pub struct Reading {
     pub unread: Vec<u8>,
     /// Lows and highs.
     pub spots: Vec<Spot>,
+    /// Done or not, spot by spot.
+    pub spot_finish: Vec<SpotFinish>,
     /// Done or not.
     pub finish: Finish,
+    /// The paint's texture.
+    pub texture: TextureFacts,
     /// Poses, cameras, tags.
     pub scene: Scene,
     /// Response exponent used.
@@ -167,16 +161,20 @@ pub fn read(
     }
     let deviation = difference(&height, &intended.shape);
     let sigma = doubt(&deviation, &intended, !lost.is_empty());
+    let texture = texture_of(&deviation, &intended.sound);
     let spots = find_spots(&deviation, &sigma, &settings.spots);
-    let finish = judge(&average(&deviation, settings.spots.average_mm), &sigma, settings.finish_limit_mm);
     explain(&gathered, &frames, &scene, &height, &lost, &mut unread);
+    let holes = holes(&unread, &height.grid, settings.finish.scale_mm);
+    let (finish, spot_finish) = judge(&deviation, &sigma, &spots, &holes, &settings.finish);
     Ok(Reading {
         height,
         deviation,
         sigma,
         unread,
         spots,
+        spot_finish,
         finish,
+        texture,
         scene,
         gamma,
         camera_source: seen.camera_source,

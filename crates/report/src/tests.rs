@@ -209,6 +209,7 @@ fn both_languages_have_the_same_keys_and_places() {
 fn every_key_that_is_used_exists_and_every_key_is_used() {
     let sources = [
         include_str!("view.rs"),
+        include_str!("change_view.rs"),
         include_str!("damage_view.rs"),
         include_str!("quote_view.rs"),
         include_str!("method_view.rs"),
@@ -222,7 +223,7 @@ fn every_key_that_is_used_exists_and_every_key_is_used() {
     for key in &of_templates {
         assert!(words.say(key).is_ok(), "a template asks for {key}");
     }
-    let made = ["month-", "panel-", "unread-", "caution-"];
+    let made = ["month-", "panel-", "unread-", "caution-", "note-"];
     for key in EN.lines().filter(|line| !line.starts_with('#')).filter_map(|line| Some(line.split_once(" = ")?.0)) {
         let quoted = format!("\"{key}\"");
         let used = of_templates.contains(key)

@@ -1,5 +1,6 @@
 //! What every handler may use.
 
+use crate::changes::Changes;
 use crate::door::Door;
 use crate::reads::Reads;
 use dentwright_store::Store;
@@ -13,6 +14,8 @@ pub struct App {
     pub store: Store,
     /// Reads that wait or run.
     pub reads: Arc<Reads>,
+    /// Comparisons of late.
+    pub changes: Arc<Changes>,
     /// Who may come in.
     pub door: Arc<Door>,
 }

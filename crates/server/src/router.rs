@@ -2,7 +2,8 @@
 
 use crate::app::App;
 use crate::{
-    assets, captures, cautions, damages, dents, guard, jobs, pair, photos, quote, readings, report, shop, tasks, vin,
+    assets, captures, cautions, changes, damages, dents, exports, guard, jobs, lines, pair, photos, quote, readings,
+    report, shop, tasks, vin,
 };
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
@@ -24,6 +25,7 @@ fn api() -> OpenApiRouter<App> {
     let uploads = OpenApiRouter::new()
         .routes(routes!(captures::upload))
         .routes(routes!(photos::upload))
+        .routes(routes!(exports::take_over))
         .layer(DefaultBodyLimit::disable());
     OpenApiRouter::with_openapi(Description::openapi())
         .routes(routes!(shop::get, shop::put))
@@ -42,6 +44,11 @@ fn api() -> OpenApiRouter<App> {
         .routes(routes!(readings::get))
         .routes(routes!(readings::file))
         .routes(routes!(readings::take))
+        .routes(routes!(changes::get))
+        .routes(routes!(changes::file))
+        .routes(routes!(changes::of_damage))
+        .routes(routes!(exports::get))
+        .routes(routes!(lines::get))
         .routes(routes!(quote::get, quote::put))
         .routes(routes!(report::pdf))
         .routes(routes!(cautions::list))

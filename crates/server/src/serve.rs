@@ -3,7 +3,6 @@
 use crate::app::App;
 use crate::door::{Door, with_port};
 use crate::pair::qr_terminal;
-use crate::reads::Reads;
 use crate::router::router;
 use dentwright_store::{OpenError, Store, StoreError};
 use jiff::Timestamp;
@@ -87,7 +86,12 @@ impl Server {
             .map_err(|why| ServeError::Port { port: settings.port, why })?;
         let address = listener.local_addr().map_err(ServeError::Ended)?;
         let outside = settings.lan.then(own_address).flatten();
-        let app = App { store, reads: Arc::new(Reads::default()), door: Arc::new(Door::new(outside, address.port())) };
+        let app = App {
+            store,
+            reads: Arc::default(),
+            changes: Arc::default(),
+            door: Arc::new(Door::new(outside, address.port())),
+        };
         Ok(Self { app, listener, address })
     }
 

@@ -28,11 +28,13 @@ pub struct IntendedSettings {
     pub sound_mm: f64,
     /// Sound metal nearer than this to what stands out is not trusted, mm.
     pub margin_mm: f64,
+    /// A body line that was drawn; looked for where there is none.
+    pub line: Option<BodyLine>,
 }
 
 impl Default for IntendedSettings {
     fn default() -> Self {
-        Self { degree: 6, sample_mm: 2.0, sound_mm: 0.002, margin_mm: 6.0 }
+        Self { degree: 6, sample_mm: 2.0, sound_mm: 0.002, margin_mm: 6.0, line: None }
     }
 }
 
@@ -56,7 +58,7 @@ pub struct Intended {
 /// Fits the intended shape to a height map.
 pub fn intended_shape(height: &Map, settings: &IntendedSettings) -> Intended {
     let grid = height.grid;
-    let line = find_body_line(height);
+    let line = settings.line.or_else(|| find_body_line(height));
     let frame = Frame::over(height, settings.degree, line);
     let stride = ((settings.sample_mm / grid.step_mm).round() as usize).max(1);
     let cells: Vec<usize> = (0..grid.len())

@@ -2,7 +2,6 @@
 
 use crate::app::App;
 use crate::door::Door;
-use crate::reads::Reads;
 use crate::router::router;
 use axum::body::Body;
 use axum::extract::ConnectInfo;
@@ -55,7 +54,7 @@ impl Client {
         let folder = tempfile::tempdir().expect("a folder");
         let store = Store::open(&folder.path().join("shop")).await.expect("a shop");
         let door = Door::new(Some(Ipv4Addr::new(192, 168, 7, 1).into()), 8765);
-        let app = App { store, reads: Arc::new(Reads::default()), door: Arc::new(door) };
+        let app = App { store, reads: Arc::default(), changes: Arc::default(), door: Arc::new(door) };
         Self { app, folder, from: Ipv4Addr::LOCALHOST.into(), headers: HeaderMap::new() }
     }
 

@@ -1,6 +1,7 @@
 //! The API as the app uses it, without a network in between.
 
 mod bad_uploads;
+mod changes;
 mod client;
 mod restart;
 mod strangers;
