@@ -1,16 +1,23 @@
-// Runs the browser tests and ends with one line, `N passed, N failed`.
+// Runs the browser tests and ends with one line, `N passed, N failed`. Names after it run those scenarios alone:
+// `npm run e2e -- liveSession`.
 import { mkdir } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { axe, open, overflow, smallTargets, start, WIDTHS } from './browser.mjs';
 import { badUploads } from './bad.mjs';
 import { beforeAndAfter } from './change.mjs';
+import { phoneLens } from './cameras.mjs';
 import { wholeJob } from './job.mjs';
 import { keyboardOnly } from './keyboard.mjs';
+import { liveSession } from './live.mjs';
+import { mirrorPage } from './mirror.mjs';
 import { pairing } from './pair.mjs';
+import { sheets } from './sheets.mjs';
 import { startServer } from './server.mjs';
 import { draftsAndUndo } from './undo.mjs';
 
+const only = process.argv.slice(2);
+const wanted = (scenario) => only.length === 0 || only.includes(scenario.name);
 const SHOTS = join(dirname(fileURLToPath(import.meta.url)), 'shots');
 let passed = 0;
 let failed = 0;
@@ -44,16 +51,16 @@ await mkdir(SHOTS, { recursive: true });
 const server = await startServer();
 const browser = await start();
 try {
-  for (const width of WIDTHS) {
+  for (const width of wanted(wholeJob) ? WIDTHS : []) {
     const page = await open(browser, server.base, width);
     await wholeJob({ page, server, width, test, sound });
     await beforeAndAfter({ page, server, width, test, sound });
     await page.context().close();
   }
-  await pairing({ browser, test });
-  for (const scenario of [keyboardOnly, badUploads, draftsAndUndo]) {
+  if (wanted(pairing)) await pairing({ browser, test });
+  for (const scenario of [keyboardOnly, badUploads, draftsAndUndo, sheets, liveSession, mirrorPage, phoneLens].filter(wanted)) {
     const page = await open(browser, server.base, WIDTHS[2]);
-    await scenario({ page, server, test, sound });
+    await scenario({ browser, page, server, test, sound });
     await page.context().close();
   }
 } finally {

@@ -7,7 +7,7 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-const BINARY = process.env.DENTWRIGHT_BIN ?? join(dirname(fileURLToPath(import.meta.url)), '../../target/release/dentwright');
+export const BINARY = process.env.DENTWRIGHT_BIN ?? join(dirname(fileURLToPath(import.meta.url)), '../../target/release/dentwright');
 const START_MS = 20_000;
 
 /** Starts the program, with more options where given. `stop` ends it and removes its folder. */

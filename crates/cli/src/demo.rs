@@ -4,7 +4,7 @@ use crate::demo_shop::fill;
 use crate::failure::fail;
 use crate::serve::{ServeOptions, in_runtime, serve};
 use clap::Args;
-use dentwright_scene::demo;
+use dentwright_scene::{demo, sheet};
 use dentwright_server::{ServeError, Server};
 use dentwright_store::Store;
 use std::path::{Path, PathBuf};
@@ -25,6 +25,9 @@ pub struct DemoOptions {
 pub struct CapturesOptions {
     /// Folder that gets one folder a capture.
     folder: PathBuf,
+    /// Photos of the camera sheet instead.
+    #[arg(long)]
+    camera: bool,
 }
 
 /// Fills the shop where it has no job yet, then serves it.
@@ -46,6 +49,12 @@ pub fn demo_command(options: &DemoOptions) -> ExitCode {
 
 /// Renders the demo captures.
 pub fn captures_command(options: &CapturesOptions) -> ExitCode {
+    if options.camera {
+        return match render_sheet(&options.folder) {
+            Ok(()) => ExitCode::SUCCESS,
+            Err(why) => fail("Not rendered", &format!("{why:#}"), "Choose a folder that can be written to."),
+        };
+    }
     for one in demo::ALL {
         let folder = options.folder.join(one.recipe);
         if let Err(why) = render(&one, &folder) {
@@ -59,5 +68,15 @@ pub fn captures_command(options: &CapturesOptions) -> ExitCode {
 /// Renders one capture into a folder.
 pub fn render(one: &demo::Demo, folder: &Path) -> anyhow::Result<()> {
     one.render()?.write(folder)?;
+    Ok(())
+}
+
+/// Renders photos of the camera sheet into a folder.
+fn render_sheet(folder: &Path) -> anyhow::Result<()> {
+    std::fs::create_dir_all(folder)?;
+    for photo in sheet::photos()? {
+        std::fs::write(folder.join(&photo.file), &photo.jpeg)?;
+    }
+    println!("{}", folder.display());
     Ok(())
 }

@@ -6,6 +6,7 @@ mod demo_shop;
 mod export;
 mod failure;
 mod line;
+mod print;
 mod read;
 mod serve;
 mod sheet;
@@ -38,6 +39,8 @@ enum Command {
     Line(line::LineOptions),
     /// Try moves on a patch of sheet metal: what they leave, what they cost.
     Sheet(sheet::SheetOptions),
+    /// Print tags, a line board or the camera sheet at true scale, as PDF.
+    Print(print::PrintOptions),
     /// Serve a shop: the app in the browser, the record in a folder.
     Serve(serve::ServeOptions),
     /// Fill a shop with three invented jobs, once, and serve it.
@@ -55,6 +58,7 @@ fn main() -> ExitCode {
         Command::Export(options) => export::export_command(&options),
         Command::Line(options) => line::line_command(&options),
         Command::Sheet(options) => sheet::sheet_command(&options),
+        Command::Print(options) => print::print_command(&options),
         Command::Serve(options) => serve::serve_command(&options),
         Command::Demo(options) => demo::demo_command(&options),
         Command::DemoCaptures(options) => demo::captures_command(&options),

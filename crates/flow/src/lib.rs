@@ -20,6 +20,7 @@ mod picture;
 mod read;
 mod reading_file;
 mod settle;
+mod stand;
 mod still;
 mod texture;
 mod unread;
@@ -37,6 +38,7 @@ pub use reading_file::{
     CameraFacts, FrameFacts, GridFacts, Maps, Note, PanelTagPlace, PhotoFacts, ReadingFile, SpotFacts, UnreadFacts,
 };
 pub use settle::FrameCheck;
+pub use stand::StandFacts;
 pub use texture::TextureFacts;
 pub use unread::Unread;
 pub use write::{WriteError, write_reading};

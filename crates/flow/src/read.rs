@@ -108,6 +108,8 @@ pub struct Reading {
     pub frames: Vec<FrameCheck>,
     /// Panel photo's file name.
     pub panel_photo: String,
+    /// The board's lit width and height, mm.
+    pub board_mm: [f64; 2],
     /// Remarks on the photos.
     pub notes: Vec<Note>,
     /// Settings used.
@@ -178,6 +180,7 @@ pub fn read(
         scene,
         gamma,
         camera_source: seen.camera_source,
+        board_mm: [gathered.capture.board.width_mm, gathered.capture.board.height_mm],
         panel_photo: gathered.first(Role::Panel).map(|(f, _)| f.file.clone()).unwrap_or_default(),
         frames,
         notes,

@@ -1,5 +1,6 @@
 //! `reading.json`, as its own types.
 
+use crate::stand::StandFacts;
 use crate::texture::TextureFacts;
 use dentwright_surface::{Finish, Spot, SpotFinish};
 use serde::{Deserialize, Serialize};
@@ -33,6 +34,9 @@ pub struct ReadingFile {
     pub notes: Vec<Note>,
     /// What is known of the camera.
     pub camera: CameraFacts,
+    /// Where camera and board stood; readings of early versions lack it.
+    #[serde(default)]
+    pub stand: Option<StandFacts>,
     /// Every photo.
     pub frames: Vec<FrameFacts>,
     /// Version of the program.

@@ -3,6 +3,7 @@
 use crate::picture::map_png;
 use crate::read::Reading;
 use crate::reading_file::*;
+use crate::stand::StandFacts;
 use crate::unread::Unread;
 use dentwright_surface::npy_u8;
 use nalgebra::Point3;
@@ -78,6 +79,7 @@ impl Reading {
                 corner_rms_px: scene.corner_rms_px,
                 board_median_mm: scene.board_median_mm,
             },
+            stand: Some(StandFacts::of(scene, self.board_mm)),
             frames: self
                 .frames
                 .iter()

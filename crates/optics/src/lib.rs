@@ -11,15 +11,18 @@
 //! **Limits.** One reflecting surface; no number where the lines cannot be resolved.
 
 mod bundle;
+mod calibrate;
 mod capture;
 mod demodulate;
 mod families;
 mod homography;
+mod lens;
 mod locate;
 mod mask;
 mod mirror;
 mod mirrored;
 mod orders;
+mod phone;
 mod photo;
 mod pixel;
 mod register;
@@ -34,13 +37,16 @@ mod tags;
 mod unwrap;
 
 pub use bundle::{BundleSettings, Mirrored, Scene, refine};
+pub use calibrate::{CalibrateError, LEAST_PHOTOS as LEAST_CALIBRATION_PHOTOS, TagSheet, calibrate, calibrate_views};
 pub use capture::{Axis, Board, BoardKind, BoardTag, Capture, CaptureError, Frame, PanelTags, Role};
 pub use demodulate::{Phase, demodulate};
 pub use families::two_families;
 pub use homography::Homography;
+pub use lens::Calibration;
 pub use locate::{Layout, LocateError, PanelTag, panel_plane, plane_pose, setup_and_board, tag_corners};
 pub use mirror::predict;
 pub use mirrored::{BoardField, board_field};
+pub use phone::{PhoneZoom, phone_zoom};
 pub use photo::{Photo, PhotoError, decode};
 pub use pixel::{Camera, Pixel, isometry, six_numbers};
 pub use register::{Drift, brought_back, drift};

@@ -221,3 +221,17 @@ note-lines_order = Welche Linie welche ist, haben die Marken gesagt.
 note-still = Ein einzelnes Foto je Richtung: ein schneller Blick, gültig für flache Reste.
 
 notes-title = Anmerkungen
+
+print-title = Bogen im wahren Maßstab
+print-check = Mit 100 % drucken (tatsächliche Größe, nie „an Seite anpassen“), dann nachmessen: dieses Lineal muss { $across } mm lang sein, das am linken Rand { $up } mm. Ein halber Millimeter daneben sind 0,3 % jedes Maßes, das damit gelesen wird.
+print-stickers = Marken für das Blech, { $size } mm. An den grauen Linien schneiden; flach auf heilen Lack um den Schaden kleben.
+print-corners = Marken für die Ecken einer Tafel, { $size } mm
+print-corners-how = An den grauen Linien schneiden und jede flach in ihre Ecke der Tafel kleben, von vorn gesehen, aufrecht, Kanten bündig mit denen der Tafel. Alle vier müssen im Foto der Aufstellung zu sehen sein.
+print-top-left = oben links
+print-top-right = oben rechts
+print-bottom-right = unten rechts
+print-bottom-left = unten links
+print-lines = Linientafel, Teilung { $pitch } mm · Bogen { $column }·{ $row }
+print-lines-plan = Linientafel: wie die Bogen zusammengehören
+print-lines-how = Jeden Bogen am grauen Rahmen schneiden und alle Kante an Kante auf eine ebene, steife Platte kleben, Spalte für Spalte wie oben. Die fertige Tafel messen: Es sollten { $width } × { $height } mm sein; das Gemessene gehört in die Beschreibung der Aufnahme. Die Eckmarken ({ $tag } mm) mit den Kanten bündig zur Tafel aufkleben. Für die zweite Richtung die Tafel um ein Viertel drehen.
+print-camera = Kamerabogen. Auf etwas Ebenes und Steifes kleben; ringsum weiß lassen.

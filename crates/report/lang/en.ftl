@@ -221,3 +221,17 @@ note-lines_order = Which line is which was told by the tags.
 note-still = One photo each way: a quick look, valid for shallow remains.
 
 notes-title = Notes
+
+print-title = Sheets at true scale
+print-check = Print at 100 % (actual size, never “fit to page”), then measure: this ruler must be { $across } mm long, the one on the left { $up } mm. Half a millimetre off is 0.3 % of every size that is read with it.
+print-stickers = Tags for the panel, { $size } mm. Cut along the grey lines; stick flat on sound paint around the damage.
+print-corners = Tags for a board’s corners, { $size } mm
+print-corners-how = Cut along the grey lines and glue each one flat into its corner of the board, seen from the front, upright, its edges flush with the board’s. All four must show in the set-up photo.
+print-top-left = top left
+print-top-right = top right
+print-bottom-right = bottom right
+print-bottom-left = bottom left
+print-lines = Line board, pitch { $pitch } mm · sheet { $column }·{ $row }
+print-lines-plan = Line board: how the sheets go together
+print-lines-how = Cut every sheet along its grey frame and glue them edge to edge on a flat, stiff board, column by column as above. Measure the finished board: it should be { $width } × { $height } mm; write what you measure into the capture’s description. Glue the corner tags ({ $tag } mm) with their edges flush with the board’s. For the second direction turn the board a quarter.
+print-camera = Camera sheet. Glue it on something flat and stiff; leave white all round.

@@ -1,7 +1,8 @@
 //! A job on paper: PDF, human wording, languages.
 //!
 //! # Entry points
-//! [`report()`] makes a PDF of a [`ReportData`]; [`caution()`] gives the words of one caution.
+//! [`report()`] makes a PDF of a [`ReportData`]; [`print_sheet`] makes tags, line boards and the camera sheet at
+//! true scale; [`caution()`] gives the words of one caution.
 //!
 //! # Conventions
 //! Values come in millimetres, hours and decimal money; they leave in the language's own
@@ -37,6 +38,7 @@ mod format;
 mod map;
 mod method_view;
 mod pictures;
+mod print;
 mod quote_view;
 mod render;
 #[cfg(test)]
@@ -47,6 +49,7 @@ mod world;
 
 pub use cautions::{CAUTION_CODES, Caution, caution, cautions_always};
 pub use data::*;
+pub use print::{BOARD_IDS, CameraSheet, LineBoard, PANEL_IDS, PrintError, Sheet, print_sheet};
 pub use render::report;
 
 /// A finished report.

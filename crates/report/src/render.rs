@@ -17,7 +17,12 @@ use crate::{Report, ReportData, ReportError};
 /// When a template or a language file of the program is broken; entered values cannot cause one.
 pub fn report(data: &ReportData) -> Result<Report, ReportError> {
     let _evict = EvictAfter;
-    let document = lay_out(data)?;
+    pdf(&report_world(data)?)
+}
+
+/// Sets a world's pages and writes them as PDF.
+pub(crate) fn pdf(world: &ReportWorld) -> Result<Report, ReportError> {
+    let document = set(world)?;
     let options = PdfOptions {
         creator: typst::foundations::Smart::Custom(Some("Dentwright".to_owned())),
         ..PdfOptions::default()
@@ -26,10 +31,18 @@ pub fn report(data: &ReportData) -> Result<Report, ReportError> {
     Ok(Report { pdf, pages: document.pages().len() })
 }
 
-/// Sets the pages.
+/// Sets the pages of a report.
+#[cfg(test)]
 pub(crate) fn lay_out(data: &ReportData) -> Result<PagedDocument, ReportError> {
-    let world = ReportWorld::new(view::files(data)?);
-    typst::compile::<PagedDocument>(&world).output.map_err(|errors| ReportError::Template(first(&errors)))
+    set(&report_world(data)?)
+}
+
+fn report_world(data: &ReportData) -> Result<ReportWorld, ReportError> {
+    Ok(ReportWorld::new("report.typ", view::files(data)?))
+}
+
+fn set(world: &ReportWorld) -> Result<PagedDocument, ReportError> {
+    typst::compile::<PagedDocument>(world).output.map_err(|errors| ReportError::Template(first(&errors)))
 }
 
 fn first(errors: &[SourceDiagnostic]) -> String {
@@ -38,7 +51,7 @@ fn first(errors: &[SourceDiagnostic]) -> String {
 
 /// Empties typst's cache when a report is made or has failed: photos would stay in it, megabytes
 /// a report, for as long as the server runs.
-struct EvictAfter;
+pub(crate) struct EvictAfter;
 
 impl Drop for EvictAfter {
     fn drop(&mut self) {

@@ -216,6 +216,12 @@ fn every_key_that_is_used_exists_and_every_key_is_used() {
         include_str!("pictures.rs"),
         include_str!("cautions.rs"),
         include_str!("format.rs"),
+        include_str!("print/mod.rs"),
+        include_str!("print/ruler.rs"),
+        include_str!("print/stickers.rs"),
+        include_str!("print/corners.rs"),
+        include_str!("print/lines.rs"),
+        include_str!("print/camera.rs"),
     ];
     let words = Words::new(Language::En).unwrap();
     let of_templates: BTreeSet<&str> = template_keys().collect();

@@ -11,8 +11,8 @@ use typst::text::{Font, FontBook};
 use typst::utils::LazyHash;
 use typst::{Library, LibraryExt, World};
 
-/// The main template, then those that it imports.
-pub(crate) const TEMPLATES: [(&str, &str); 8] = [
+/// The main templates, `report.typ` and `sheet.typ`, and those that they import.
+pub(crate) const TEMPLATES: [(&str, &str); 9] = [
     ("report.typ", include_str!("../templates/report.typ")),
     ("style.typ", include_str!("../templates/style.typ")),
     ("head.typ", include_str!("../templates/head.typ")),
@@ -21,6 +21,7 @@ pub(crate) const TEMPLATES: [(&str, &str); 8] = [
     ("damage.typ", include_str!("../templates/damage.typ")),
     ("quote.typ", include_str!("../templates/quote.typ")),
     ("method.typ", include_str!("../templates/method.typ")),
+    ("sheet.typ", include_str!("../templates/sheet.typ")),
 ];
 
 /// The only family used, so the only one loaded.
@@ -31,7 +32,6 @@ struct Fixed {
     library: LazyHash<Library>,
     book: LazyHash<FontBook>,
     fonts: Vec<Font>,
-    main: FileId,
     sources: HashMap<FileId, Source>,
 }
 
@@ -48,20 +48,21 @@ static FIXED: LazyLock<Fixed> = LazyLock::new(|| {
         library: LazyHash::new(Library::default()),
         book: LazyHash::new(FontBook::from_fonts(&fonts)),
         fonts,
-        main: file_id(TEMPLATES[0].0),
         sources: TEMPLATES.into_iter().map(source).collect(),
     }
 });
 
 /// The world of one report.
 pub(crate) struct ReportWorld {
+    main: FileId,
     files: HashMap<FileId, Bytes>,
 }
 
 impl ReportWorld {
-    /// A world with these files beside the templates, named from the root without a slash.
-    pub(crate) fn new(files: impl IntoIterator<Item = (String, Bytes)>) -> Self {
-        Self { files: files.into_iter().map(|(name, bytes)| (file_id(&name), bytes)).collect() }
+    /// A world that sets the template `main`, with these files beside it, named from the root without a slash.
+    pub(crate) fn new(main: &str, files: impl IntoIterator<Item = (String, Bytes)>) -> Self {
+        let files = files.into_iter().map(|(name, bytes)| (file_id(&name), bytes)).collect();
+        Self { main: file_id(main), files }
     }
 }
 
@@ -80,7 +81,7 @@ impl World for ReportWorld {
     }
 
     fn main(&self) -> FileId {
-        FIXED.main
+        self.main
     }
 
     fn source(&self, id: FileId) -> FileResult<Source> {

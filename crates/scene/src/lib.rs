@@ -33,6 +33,7 @@ pub mod scene;
 pub mod score;
 pub mod sensor;
 pub mod shape;
+pub mod sheet;
 pub mod tag;
 pub mod truth;
 pub mod view;

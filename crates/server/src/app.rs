@@ -2,6 +2,7 @@
 
 use crate::changes::Changes;
 use crate::door::Door;
+use crate::live::Sessions;
 use crate::reads::Reads;
 use dentwright_store::Store;
 use jiff::Timestamp;
@@ -18,6 +19,10 @@ pub struct App {
     pub changes: Arc<Changes>,
     /// Who may come in.
     pub door: Arc<Door>,
+    /// Live sessions.
+    pub live: Arc<Sessions>,
+    /// The shop's own authority, PEM; none where there is no encrypted door.
+    pub authority: Option<Arc<str>>,
 }
 
 impl App {

@@ -4,7 +4,7 @@
 //! holds a token of 256 random bits; the record keeps its hash alone.
 
 use jiff::{SignedDuration, Timestamp};
-use std::net::IpAddr;
+use std::net::{IpAddr, Ipv4Addr};
 use std::sync::Mutex;
 
 /// Letters and digits that are not taken for one another when read aloud or typed.
@@ -22,6 +22,8 @@ pub struct Door {
     pub outside: Option<IpAddr>,
     /// Port it listens on.
     pub port: u16,
+    /// Port of the encrypted door beside it; none where there is none.
+    pub secure_port: Option<u16>,
     code: Mutex<Option<Code>>,
 }
 
@@ -33,8 +35,8 @@ struct Code {
 
 impl Door {
     /// A door with its addresses and no code yet.
-    pub fn new(outside: Option<IpAddr>, port: u16) -> Self {
-        Self { outside, port, code: Mutex::new(None) }
+    pub fn new(outside: Option<IpAddr>, port: u16, secure_port: Option<u16>) -> Self {
+        Self { outside, port, secure_port, code: Mutex::new(None) }
     }
 
     /// Makes a pairing code; an earlier one is void.
@@ -42,9 +44,7 @@ impl Door {
     /// # Errors
     /// When the system gives no random numbers.
     pub fn new_code(&self, now: Timestamp) -> Result<String, getrandom::Error> {
-        let mut random = [0u8; CODE_LENGTH];
-        getrandom::fill(&mut random)?;
-        let text: String = random.iter().map(|byte| char::from(LETTERS[usize::from(byte % 32)])).collect();
+        let text = new_code()?;
         let until = now + SignedDuration::from_mins(CODE_MINUTES);
         *self.code.lock().unwrap_or_else(|broken| broken.into_inner()) =
             Some(Code { text: text.clone(), until, guesses: 0 });
@@ -67,6 +67,28 @@ impl Door {
     pub fn pairing_address(&self, code: &str) -> Option<String> {
         self.outside.map(|address| format!("http://{}/#pair={code}", with_port(address, self.port)))
     }
+
+    /// An address here for any device: that of the network where the door is open to it, else this machine's own.
+    pub fn plain_address(&self, path: &str) -> String {
+        let host = self.outside.unwrap_or(Ipv4Addr::LOCALHOST.into());
+        format!("http://{}/{path}", with_port(host, self.port))
+    }
+
+    /// An encrypted address for devices of the network; none where there is no such door.
+    pub fn secure_address(&self, path: &str) -> Option<String> {
+        let (host, port) = self.outside.zip(self.secure_port)?;
+        Some(format!("https://{}/{path}", with_port(host, port)))
+    }
+}
+
+/// A code that can be read aloud and typed.
+///
+/// # Errors
+/// When the system gives no random numbers.
+pub fn new_code() -> Result<String, getrandom::Error> {
+    let mut random = [0u8; CODE_LENGTH];
+    getrandom::fill(&mut random)?;
+    Ok(random.iter().map(|byte| char::from(LETTERS[usize::from(byte % 32)])).collect())
 }
 
 /// A token for a device, and the hash under which the record knows it.
@@ -111,7 +133,7 @@ mod tests {
 
     #[test]
     fn a_code_opens_once() {
-        let door = Door::new(None, 1);
+        let door = Door::new(None, 1, None);
         assert!(!door.take_code("ABCDEFGH", at(0)), "no code was made");
         let code = door.new_code(at(0)).unwrap();
         assert!(door.take_code(&format!("{}-{}", &code[..4], code[4..].to_lowercase()), at(14)));
@@ -120,7 +142,7 @@ mod tests {
 
     #[test]
     fn a_code_grows_old_and_bears_few_guesses() {
-        let door = Door::new(None, 1);
+        let door = Door::new(None, 1, None);
         let code = door.new_code(at(0)).unwrap();
         assert!(!door.take_code(&code, at(15)));
         let code = door.new_code(at(0)).unwrap();

@@ -18,6 +18,12 @@ use std::net::{IpAddr, SocketAddr};
 pub const COOKIE: &str = "dentwright_device";
 /// The one address of the API that strangers may call.
 const PAIR: &str = "/api/pair";
+/// Under it lie live sessions; each is opened by the code that follows.
+const LIVE: &str = "/api/live/";
+
+/// Marks a request that came through the encrypted door.
+#[derive(Clone, Copy)]
+pub struct Encrypted;
 
 const HEADERS: [(HeaderName, HeaderValue); 5] = [
     (
@@ -35,7 +41,7 @@ const HEADERS: [(HeaderName, HeaderValue); 5] = [
 
 /// Lets a request pass or turns it away.
 pub async fn guard(State(app): State<App>, request: Request, next: Next) -> Response {
-    let admitted = match admit(&request) {
+    let admitted = match admit(&app, &request) {
         Ok(Admit::Yes) => Ok(()),
         Ok(Admit::IfPaired(token)) => is_paired(&app, token).await,
         Err(trouble) => Err(trouble),
@@ -57,7 +63,7 @@ enum Admit {
     IfPaired(Option<String>),
 }
 
-fn admit(request: &Request) -> Result<Admit, Trouble> {
+fn admit(app: &App, request: &Request) -> Result<Admit, Trouble> {
     let forbidden = |message| {
         let next = "Open Dentwright under the address that it prints when it starts.";
         Trouble::new(StatusCode::FORBIDDEN, "origin", message, next)
@@ -66,13 +72,20 @@ fn admit(request: &Request) -> Result<Admit, Trouble> {
         return Err(forbidden("this address does not belong to Dentwright"));
     }
     let changes = !matches!(*request.method(), Method::GET | Method::HEAD);
-    if changes && !origin_is_ours(request.headers()) {
+    let scheme = if request.extensions().get::<Encrypted>().is_some() { "https" } else { "http" };
+    if changes && !origin_is_ours(request.headers(), scheme) {
         return Err(forbidden("another website tried to change something here"));
     }
     let path = request.uri().path();
     let inside = path == "/api" || path.starts_with("/api/");
-    let open = !inside || path == PAIR || is_this_machine(request);
+    let by_code = || session_code(path).is_some_and(|code| app.live.get(code, app.now()).is_some());
+    let open = !inside || path == PAIR || is_this_machine(request) || by_code();
     Ok(if open { Admit::Yes } else { Admit::IfPaired(token(request.headers())) })
+}
+
+/// The code of a live session in an address.
+fn session_code(path: &str) -> Option<&str> {
+    path.strip_prefix(LIVE)?.split('/').next()
 }
 
 async fn is_paired(app: &App, token: Option<String>) -> Result<(), Trouble> {
@@ -99,10 +112,10 @@ fn host_is_known(headers: &HeaderMap, uri: &Uri) -> bool {
 }
 
 /// No `Origin` comes from programs that are no browser; a browser always sends it with a change.
-fn origin_is_ours(headers: &HeaderMap) -> bool {
+fn origin_is_ours(headers: &HeaderMap, scheme: &str) -> bool {
     let Some(origin) = headers.get(header::ORIGIN) else { return true };
     let host = headers.get(header::HOST).and_then(|host| host.to_str().ok()).unwrap_or_default();
-    origin.to_str().is_ok_and(|origin| origin == format!("http://{host}"))
+    origin.to_str().is_ok_and(|origin| origin == format!("{scheme}://{host}"))
 }
 
 /// Whether the request comes from the machine that the server runs on.

@@ -13,13 +13,14 @@
 //! answers. Reads of captures wait in the store's queue and run one at a time beside the handlers.
 //!
 //! # Limits
-//! Plain HTTP: on the shop's own network only. One shop a process. At most 400 MB an upload, 60 MB a file.
+//! Plain HTTP, and beside it HTTPS under a certificate of our own: on the shop's own network only. One shop a process. At most 400 MB an upload, 60 MB a file.
 //!
 //! # References
-//! HTTP semantics: RFC 9110. Cookies: RFC 6265. Multipart forms: RFC 7578. Zip: APPNOTE.TXT 6.3.
+//! HTTP semantics: RFC 9110. Certificates: RFC 5280. Cookies: RFC 6265. Multipart forms: RFC 7578. Zip: APPNOTE.TXT 6.3.
 
 mod app;
 mod assets;
+mod cameras;
 mod captures;
 mod cautions;
 mod changes;
@@ -31,6 +32,7 @@ mod guard;
 mod job_json;
 mod jobs;
 mod lines;
+mod live;
 mod pair;
 mod photos;
 mod picture;
@@ -41,10 +43,12 @@ mod report;
 mod report_data;
 mod router;
 mod serve;
+mod sheets;
 mod shop;
 mod tasks;
 #[cfg(test)]
 mod tests;
+mod tls;
 mod trouble;
 mod unpack;
 mod upload;

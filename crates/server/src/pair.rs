@@ -64,7 +64,11 @@ pub async fn offer(State(app): State<App>, request: Request) -> Answer<Json<Pair
     Ok(Json(PairingOffer { code, address, picture }))
 }
 
-fn qr_svg(text: &str) -> Result<String, QRCodeError> {
+/// A QR code, SVG.
+///
+/// # Errors
+/// When the text is too long for one.
+pub fn qr_svg(text: &str) -> Result<String, QRCodeError> {
     let code = QRBuilder::new(text).build()?;
     Ok(SvgBuilder::default().shape(Shape::Square).to_str(&code))
 }

@@ -2,8 +2,8 @@
 
 use crate::app::App;
 use crate::{
-    assets, captures, cautions, changes, damages, dents, exports, guard, jobs, lines, pair, photos, quote, readings,
-    report, shop, tasks, vin,
+    assets, cameras, captures, cautions, changes, damages, dents, exports, guard, jobs, lines, live, pair, photos,
+    quote, readings, report, sheets, shop, tasks, vin,
 };
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
@@ -17,6 +17,9 @@ use utoipa_axum::routes;
 /// Uploads count their own bytes; everything else is small.
 const MOST_JSON_BYTES: usize = 2 << 20;
 
+/// A photo of a live session, as any phone makes them.
+const MOST_SHOT_BYTES: usize = 60 << 20;
+
 #[derive(OpenApi)]
 #[openapi(info(title = "Dentwright", description = "Jobs, readings, quotes and papers of a shop."))]
 struct Description;
@@ -26,7 +29,9 @@ fn api() -> OpenApiRouter<App> {
         .routes(routes!(captures::upload))
         .routes(routes!(photos::upload))
         .routes(routes!(exports::take_over))
+        .routes(routes!(cameras::list, cameras::add))
         .layer(DefaultBodyLimit::disable());
+    let shots = OpenApiRouter::new().routes(routes!(live::photo)).layer(DefaultBodyLimit::max(MOST_SHOT_BYTES));
     OpenApiRouter::with_openapi(Description::openapi())
         .routes(routes!(shop::get, shop::put))
         .routes(routes!(shop::get_hours, shop::put_hours))
@@ -51,11 +56,19 @@ fn api() -> OpenApiRouter<App> {
         .routes(routes!(lines::get))
         .routes(routes!(quote::get, quote::put))
         .routes(routes!(report::pdf))
+        .routes(routes!(sheets::pdf))
+        .routes(routes!(cameras::remove))
         .routes(routes!(cautions::list))
         .routes(routes!(pair::pair))
         .routes(routes!(pair::offer))
+        .routes(routes!(live::begin))
+        .routes(routes!(live::state, live::end))
+        .routes(routes!(live::lay_out))
+        .routes(routes!(live::shown))
+        .routes(routes!(live::again))
         .layer(DefaultBodyLimit::max(MOST_JSON_BYTES))
         .merge(uploads)
+        .merge(shots)
 }
 
 /// The whole server: the API under `/api`, the web app under everything else.

@@ -2,12 +2,16 @@
 
 use crate::app::App;
 use crate::door::{Door, with_port};
+use crate::guard::Encrypted;
 use crate::pair::qr_terminal;
 use crate::router::router;
+use crate::tls::Authority;
+use axum::Extension;
+use axum_server::tls_rustls::RustlsConfig;
 use dentwright_store::{OpenError, Store, StoreError};
 use jiff::Timestamp;
 use std::net::{IpAddr, Ipv4Addr, SocketAddr, UdpSocket};
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use tokio::net::TcpListener;
 
@@ -63,6 +67,13 @@ pub struct Server {
     app: App,
     listener: TcpListener,
     address: SocketAddr,
+    secure: Option<Secure>,
+}
+
+/// The encrypted door.
+struct Secure {
+    listener: std::net::TcpListener,
+    config: RustlsConfig,
 }
 
 impl Server {
@@ -86,13 +97,15 @@ impl Server {
             .map_err(|why| ServeError::Port { port: settings.port, why })?;
         let address = listener.local_addr().map_err(ServeError::Ended)?;
         let outside = settings.lan.then(own_address).flatten();
-        let app = App {
-            store,
-            reads: Arc::default(),
-            changes: Arc::default(),
-            door: Arc::new(Door::new(outside, address.port())),
+        let secure = match outside {
+            Some(outside) => secure(&settings.shop, outside, address.port()).await,
+            None => None,
         };
-        Ok(Self { app, listener, address })
+        let secure_port = secure.as_ref().and_then(|(door, _)| door.listener.local_addr().ok()).map(|a| a.port());
+        let door = Arc::new(Door::new(outside, address.port(), secure_port));
+        let (secure, authority) = secure.map_or((None, None), |(door, pem)| (Some(door), Some(pem.into())));
+        let app = App { store, reads: Arc::default(), changes: Arc::default(), door, live: Arc::default(), authority };
+        Ok(Self { app, listener, address, secure })
     }
 
     /// Where the app is on this machine.
@@ -117,12 +130,34 @@ impl Server {
     /// When the record or the network fails.
     pub async fn run(self, until: impl Future<Output = ()> + Send + 'static) -> Result<(), ServeError> {
         let worker = self.app.reads.clone().start(self.app.store.clone()).await?;
+        let handle = axum_server::Handle::new();
+        if let Some(secure) = self.secure {
+            let app = router(self.app.clone()).layer(Extension(Encrypted));
+            let service = app.into_make_service_with_connect_info::<SocketAddr>();
+            let server = axum_server::from_tcp_rustls(secure.listener, secure.config).map_err(ServeError::Ended)?;
+            tokio::spawn(server.handle(handle.clone()).serve(service));
+        }
         let service = router(self.app.clone()).into_make_service_with_connect_info::<SocketAddr>();
         let served = axum::serve(self.listener, service).with_graceful_shutdown(until).await;
+        handle.shutdown();
         self.app.reads.stop();
         let _ = worker.await;
         served.map_err(ServeError::Ended)
     }
+}
+
+/// The encrypted door, and the authority that vouches for it. Only the live camera needs it, so that nothing
+/// fails where it cannot be had; the log says why.
+async fn secure(shop: &Path, outside: IpAddr, beside: u16) -> Option<(Secure, String)> {
+    let open = async || -> Result<(Secure, String), Box<dyn std::error::Error>> {
+        let authority = Authority::of(shop)?;
+        let config = authority.vouch(&[outside, Ipv4Addr::LOCALHOST.into()]).await?;
+        let bind = |port| std::net::TcpListener::bind((Ipv4Addr::UNSPECIFIED, port));
+        let listener = bind(beside.wrapping_add(1)).or_else(|_| bind(0))?;
+        listener.set_nonblocking(true)?;
+        Ok((Secure { listener, config }, authority.pem))
+    };
+    open().await.inspect_err(|why| tracing::warn!("no encrypted door, so no live camera on phones: {why}")).ok()
 }
 
 /// This machine's address on the way out: the system chooses it, and nothing is sent.

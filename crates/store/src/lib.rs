@@ -17,6 +17,7 @@
 //! One process a folder, held by a lock. SQLite only, so far. Files are removed with the last
 //! damage that names them; those orphaned by a crash stay.
 
+mod cameras;
 mod captures;
 mod damages;
 mod dents;
@@ -32,6 +33,7 @@ mod rows;
 mod settings;
 mod tasks;
 
+pub use cameras::{NewCamera, StoredCamera};
 pub use captures::StoredCapture;
 pub use damages::{DamageChange, NewDamage};
 pub use dents::NewDent;

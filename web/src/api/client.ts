@@ -1,8 +1,8 @@
 import createClient from 'openapi-fetch';
 import type { components, paths } from './schema';
 import type {
-  CautionRow, Change, Damage, DamageChange, Dent, DentEntry, HoursSettings, Job, JobChange, JobRow, LineReport, NewDamage, NewJob, PairingOffer, QuoteAnswer,
-  QuoteInput, Reading, SeriesReading, Shop, Task, Trouble, VinAnswer,
+  Camera, CautionRow, Change, Damage, DamageChange, Dent, DentEntry, HoursSettings, Job, JobChange, JobRow, LineReport, LiveOffer, LiveState, NewDamage, NewJob,
+  PairingOffer, QuoteAnswer, QuoteInput, Reading, Screen, SeriesReading, Shop, Task, Trouble, VinAnswer,
 } from './types';
 
 /** What went wrong, in words for the technician, and what to do. */
@@ -31,6 +31,17 @@ function isTrouble(error: unknown): error is Trouble {
   return typeof error === 'object' && error !== null && 'code' in error && 'message' in error;
 }
 
+/** What a photo of a live session was answered with; a refusal is a `Problem`. */
+async function sendPhoto(code: string, turn: number, photo: Blob): Promise<LiveState> {
+  const call = fetch(`/api/live/${part(code)}/photos/${turn}`, { method: 'POST', headers: { 'content-type': 'image/jpeg' }, body: photo });
+  const response = await call.catch(() => {
+    throw new Problem({ code: 'offline', message: '', next: '' });
+  });
+  if (response.ok) return response.json();
+  throw new Problem(await response.json());
+}
+
+const of = (code: string) => ({ params: { path: { code } } });
 const at = (id: string) => ({ params: { path: { id } } });
 /** A removal that is sent while the page goes away must still arrive. */
 const removal = (id: string) => ({ ...at(id), keepalive: true });
@@ -64,6 +75,15 @@ export const api = {
   quote: (job: string) => said<QuoteAnswer>(http.GET('/api/jobs/{id}/quote', at(job))),
   saveQuote: (job: string, body: QuoteInput) => said<QuoteAnswer>(http.PUT('/api/jobs/{id}/quote', { ...at(job), body: body as components['schemas']['Pricing'] })),
   cautions: (job: string) => said<CautionRow[]>(http.GET('/api/cautions', { params: { query: { job } } })),
+  cameras: () => said<Camera[]>(http.GET('/api/cameras')),
+  removeCamera: (camera: string) => said<void>(http.DELETE('/api/cameras/{id}', removal(camera))),
+  beginLive: (damage: string, tag_mm: number) => said<LiveOffer>(http.POST('/api/damages/{id}/live', { ...at(damage), body: { tag_mm } })),
+  live: (code: string, after: number) => said<LiveState>(http.GET('/api/live/{code}', { params: { path: { code }, query: { after } } })),
+  liveBoard: (code: string, body: Screen) => said<LiveState>(http.PUT('/api/live/{code}/board', { ...of(code), body })),
+  liveShown: (code: string, turn: number) => said<void>(http.POST('/api/live/{code}/shown/{turn}', { params: { path: { code, turn } } })),
+  livePhoto: sendPhoto,
+  liveAgain: (code: string, setup: boolean) => said<LiveState>(http.POST('/api/live/{code}/again', { ...of(code), body: { setup } })),
+  endLive: (code: string) => said<void>(http.DELETE('/api/live/{code}', { ...of(code), keepalive: true })),
   pair: (code: string) => said<void>(http.POST('/api/pair', { body: { code } })),
   offerPairing: () => said<PairingOffer>(http.POST('/api/pair/offer')),
 };
@@ -85,3 +105,4 @@ export const readingFileUrl = (reading: string, name: string) => `/api/readings/
 export const exportUrl = (reading: string, form: string) => `/api/readings/${part(reading)}/export/${form}`;
 export const photoUrl = (hash: string, width: number) => `/api/photos/${part(hash)}?width=${width}`;
 export const reportUrl = (job: string) => `/api/jobs/${part(job)}/report.pdf`;
+export const sheetUrl = (name: string, query: URLSearchParams) => `/api/sheets/${part(name)}?${query}`;

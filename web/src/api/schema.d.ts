@@ -1,5 +1,40 @@
 // Written by `npm run api` from `dentwright openapi`; do not edit.
 export interface paths {
+    "/api/cameras": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** All calibrated cameras, newest first; of one phone and zoom the newest counts. */
+        get: operations["cameras"];
+        put?: never;
+        /** Calibrate a camera by photos of the camera sheet. */
+        post: operations["calibrate"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/cameras/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post?: never;
+        /** Forget a calibration. */
+        delete: operations["remove_camera"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/captures/{id}/read": {
         parameters: {
             query?: never;
@@ -80,6 +115,23 @@ export interface paths {
         put?: never;
         /** Enter a dent, or several alike. */
         post: operations["add_dent"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/damages/{id}/live": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Begin a live session for a damage. An earlier one of the same damage ends. */
+        post: operations["begin_live"];
         delete?: never;
         options?: never;
         head?: never;
@@ -261,6 +313,95 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/live/{code}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** A session; with `after` the answer comes when something has changed, or after twenty seconds. */
+        get: operations["live"];
+        put?: never;
+        post?: never;
+        /** End a session. A capture that it has made stays. */
+        delete: operations["end_live"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/live/{code}/again": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Begin again, with the set-up photo or with the panel photo. */
+        post: operations["live_again"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/live/{code}/board": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        /** The screen says how large it is and where its tags are. */
+        put: operations["live_board"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/live/{code}/photos/{turn}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * The photo of a turn. One that must be taken again is refused with the reason; one that comes too late is
+         *     passed over.
+         */
+        post: operations["live_photo"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/live/{code}/shown/{turn}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** The screen shows the picture of a turn. */
+        post: operations["live_shown"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/pair": {
         parameters: {
             query?: never;
@@ -428,6 +569,23 @@ export interface paths {
         put?: never;
         /** Enter the spots of a reading that lie beyond its finish limit as dents. Those taken before stay as they are. */
         post: operations["take"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sheets/{name}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** A sheet to print: tags for the panel, a board's corner tags, a line board, the camera sheet. */
+        get: operations["sheet"];
+        put?: never;
+        post?: never;
         delete?: never;
         options?: never;
         head?: never;
@@ -607,6 +765,39 @@ export interface components {
             /** Format: double */
             k1: number;
             source: string;
+        };
+        /** @description A camera that was calibrated: one phone at one zoom. */
+        CameraJson: {
+            created: string;
+            /**
+             * Format: int32
+             * @description 35 mm equivalent focal length, mm.
+             */
+            focal_35mm: number;
+            /**
+             * Format: double
+             * @description One-sigma of it, relative.
+             */
+            focal_doubt: number;
+            /**
+             * Format: double
+             * @description Focal length, mean of across and down, px.
+             */
+            focal_px: number;
+            /** Format: int32 */
+            height_px: number;
+            /** Format: uuid */
+            id: string;
+            /** @description Maker and model. */
+            phone: string;
+            photos: number;
+            /**
+             * Format: double
+             * @description What is left of the tags' corners, px.
+             */
+            rms_px: number;
+            /** Format: int32 */
+            width_px: number;
         };
         /** @description A folder of photos that readings are made from. */
         CaptureJson: {
@@ -1124,25 +1315,55 @@ export interface components {
          * @enum {string}
          */
         LineKind: "dent" | "remove_install" | "part" | "sundry" | "uplift" | "discount";
-        /** @description A body line's run. */
-        LineReport: {
+        /** @description How a run begins again. */
+        LiveAgain: {
+            /** @description With the set-up photo too. */
+            setup: boolean;
+        };
+        /** @description How a session begins. */
+        LiveBegin: {
             /**
              * Format: double
-             * @description Direction of the line's normal from panel x, rad.
+             * @description Side of the panel tags' black squares, mm.
              */
-            normal_rad: number;
+            tag_mm: number;
+        };
+        /** @description Where screen and camera go. */
+        LiveOffer: {
+            /** @description Where a phone gets the certificate of this computer's own authority. */
+            authority_address: string | null;
+            /** @description For the screen; may be typed. */
+            board_address: string;
+            /** @description For a phone in this network, encrypted; none where the server is closed to other devices. */
+            camera_address: string | null;
+            /** @description That address as a QR code, SVG. */
+            camera_picture: string | null;
+            code: string;
+        };
+        /** @description A session under way. */
+        LiveState: {
+            again: components["schemas"]["Trouble"] | null;
+            /** @description Whether a screen is known. */
+            board: boolean;
+            language: components["schemas"]["Language"];
+            shot: components["schemas"]["ShotJson"] | null;
+            /** @description Whether the screen shows it. */
+            shown: boolean;
+            /** @description The board's tags. */
+            tags: components["schemas"]["TagModules"][];
             /**
-             * Format: double
-             * @description Distance of the line from the panel's origin along the normal, mm.
+             * Format: uuid
+             * @description The read, once the capture is whole.
              */
-            offset_mm: number;
-            /** @description Stations along it. */
-            stations: components["schemas"]["Station"][];
+            task_id: string | null;
+            /** @description From 0; equal to `turns` when all is done. */
+            turn: number;
+            turns: number;
             /**
-             * Format: double
-             * @description Turn of the surface across the line, mrad, of its own profile.
+             * Format: int64
+             * @description Counts the changes; ask with it to be answered when it has grown.
              */
-            turn_mrad: number;
+            version: number;
         };
         /** @description File names. */
         Maps: {
@@ -1404,7 +1625,7 @@ export interface components {
             settings: unknown;
             /** @description Lows and highs, deepest first. */
             spots: components["schemas"]["SpotFacts"][];
-            texture?: components["schemas"]["TextureFacts"] | null;
+            stand?: components["schemas"]["StandFacts"] | null;
             /** @description What could not be read. */
             unread: components["schemas"]["UnreadFacts"][];
             /** @description Version of the program. */
@@ -1440,51 +1661,26 @@ export interface components {
             /** @description What is removed and installed. */
             what: string;
         };
-        /** @description A reading of a series. */
-        SeriesEntry: {
-            laying?: components["schemas"]["Laying"] | null;
-            /** @description What was left of the damage. */
-            residual: components["schemas"]["Residual"];
+        /** @description What a screen says of itself: its lit area in its own pixels, and where its tags are in it. */
+        ScreenJson: {
+            /** Format: double */
+            height_px: number;
+            /** Format: double */
+            mm_per_px: number;
+            tags: components["schemas"]["ScreenTagJson"][];
+            /** Format: double */
+            width_px: number;
         };
-        /** @description A reading of a series. */
-        SeriesReadingJson: components["schemas"]["SeriesEntry"] & {
-            created: string;
-            /** @description Grid of its maps, as they are filed. */
-            grid: components["schemas"]["GridFacts"];
-            /** Format: uuid */
-            id: string;
-            verdict: components["schemas"]["Verdict"];
+        /** @description A tag on the screen: its centre from the lit area's upper left corner, its side. */
+        ScreenTagJson: {
+            id: number;
+            /** Format: double */
+            size_px: number;
+            /** Format: double */
+            x_px: number;
+            /** Format: double */
+            y_px: number;
         };
-        /** @description What would settle it, with the doubt it takes. */
-        Settle: {
-            /** @description Which. */
-            code: components["schemas"]["SettleCode"];
-            /**
-             * Format: double
-             * @description One-sigma doubt that would tell, mm; none for a hole.
-             */
-            needed_sigma_mm?: number | null;
-            /**
-             * Format: double
-             * @description One-sigma doubt there, mm; none for a hole.
-             */
-            sigma_mm?: number | null;
-            /**
-             * Format: double
-             * @description Panel x of the place, mm.
-             */
-            x_mm: number;
-            /**
-             * Format: double
-             * @description Panel y, mm.
-             */
-            y_mm: number;
-        };
-        /**
-         * @description What would settle a "cannot tell".
-         * @enum {string}
-         */
-        SettleCode: "less_doubt" | "at_the_limit" | "read_the_rest" | "closer";
         /** @description The shop and what it has chosen. */
         Shop: {
             /** @description Street and town. */
@@ -1524,6 +1720,12 @@ export interface components {
             tax_percent: string;
             /** @description Unit of temperature on screen and paper. */
             temperature_unit: components["schemas"]["TemperatureUnit"];
+        };
+        /** @description What is shown and shot. */
+        ShotJson: {
+            /** @description `setup`, `panel` or `pattern`. */
+            role: string;
+            wave: components["schemas"]["Wave"] | null;
         };
         /**
          * @description Where a dent comes from.
@@ -1639,6 +1841,25 @@ export interface components {
             done: number;
             name: string;
         };
+        /** @description Camera and board in the panel frame, mm and unit vectors. */
+        StandFacts: {
+            /** @description Into the photo. */
+            ahead: number[];
+            /** @description Middle of the board's lit area. */
+            board_mm: number[];
+            /** @description Lit width and height. */
+            board_size_mm: number[];
+            /** @description To the board's right. */
+            board_u: number[];
+            /** @description Up on the board. */
+            board_v: number[];
+            /** @description Down in the photo. */
+            down: number[];
+            /** @description The reading camera's centre. */
+            eye_mm: number[];
+            /** @description To the right in the photo. */
+            right: number[];
+        };
         /**
          * @description How far a task has come.
          * @enum {string}
@@ -1698,6 +1919,11 @@ export interface components {
             amount: string;
             /** @description Its name. */
             what: string;
+        };
+        /** @description A tag as its modules: rows from the top, 1 for white. */
+        TagModules: {
+            id: number;
+            rows: string[];
         };
         /** @description A capture that was taken and whose read is queued. */
         Taken: {
@@ -1808,73 +2034,14 @@ export interface components {
             /** @description What is wrong or odd, in words. */
             warning: string | null;
         };
-        /** @description A volume with its doubt, mm³. */
-        Volume: {
-            /**
-             * Format: double
-             * @description mm³.
-             */
-            mm3: number;
-            /**
-             * Format: double
-             * @description One-sigma doubt, mm³.
-             */
-            sigma_mm3: number;
-        };
-        /**
-         * @description Nearer to the intended shape than before, or farther from it.
-         * @enum {string}
-         */
-        Way: "better" | "worse";
-        /** @description An area that changed. Places in the later reading's frame. */
-        Worked: {
-            /**
-             * Format: double
-             * @description Deviation there now, mm.
-             */
-            after_mm: number;
-            /**
-             * Format: double
-             * @description Area, mm².
-             */
-            area_mm2: number;
-            /**
-             * Format: double
-             * @description Deviation there before, mm.
-             */
-            before_mm: number;
-            /**
-             * Format: double
-             * @description Change there, mm; positive is up.
-             */
-            change_mm: number;
-            /**
-             * Format: double
-             * @description Its one-sigma doubt, mm.
-             */
-            sigma_mm: number;
-            /**
-             * Format: double
-             * @description Volume moved in it, up less down, mm³.
-             */
-            volume_mm3: number;
-            /**
-             * Format: double
-             * @description Its one-sigma doubt, mm³.
-             */
-            volume_sigma_mm3: number;
-            /** @description Nearer to the intended shape, or farther from it. */
-            way: components["schemas"]["Way"];
-            /**
-             * Format: double
-             * @description Place of the largest change, panel x, mm.
-             */
-            x_mm: number;
-            /**
-             * Format: double
-             * @description Place of the largest change, panel y, mm.
-             */
-            y_mm: number;
+        /** @description Brightness `1/2 + 1/2 cos(2π(periods·s + shift))`, in light. */
+        Wave: {
+            /** @description `u` or `v`. */
+            axis: string;
+            /** Format: int32 */
+            periods: number;
+            /** Format: double */
+            shift: number;
         };
     };
     responses: never;
@@ -1885,6 +2052,91 @@ export interface components {
 }
 export type $defs = Record<string, never>;
 export interface operations {
+    cameras: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CameraJson"][];
+                };
+            };
+        };
+    };
+    calibrate: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "multipart/form-data": components["schemas"]["FilesForm"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CameraJson"];
+                };
+            };
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    remove_camera: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
     read_again: {
         parameters: {
             query?: never;
@@ -2081,6 +2333,47 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["DentEntryJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    begin_live: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["LiveBegin"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LiveOffer"];
                 };
             };
             404: {
@@ -2616,6 +2909,201 @@ export interface operations {
             };
         };
     };
+    live: {
+        parameters: {
+            query?: {
+                /** @description The version known; the answer waits until there is another. */
+                after?: number;
+            };
+            header?: never;
+            path: {
+                code: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LiveState"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    end_live: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                code: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+        };
+    };
+    live_again: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                code: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["LiveAgain"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LiveState"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    live_board: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                code: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ScreenJson"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LiveState"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    live_photo: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                code: string;
+                turn: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "image/jpeg": number[];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LiveState"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    live_shown: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                code: string;
+                turn: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
     pair: {
         parameters: {
             query?: never;
@@ -2932,6 +3420,46 @@ export interface operations {
                 };
             };
             404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    sheet: {
+        parameters: {
+            query?: {
+                /** @description Size of the paper. */
+                paper?: "a4" | "letter";
+                /** @description Side of a tag's black square, mm; 22 for stickers, 60 for a board's corners. */
+                tag_mm?: number;
+                /** @description Line board: one black and one white line together, mm. */
+                pitch_mm?: number;
+                /** @description Line board: sheets side by side. */
+                across?: number;
+                /** @description Line board: sheets one above the other. */
+                down?: number;
+            };
+            header?: never;
+            path: {
+                name: "stickers" | "corners" | "lines" | "camera";
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/pdf": unknown;
+                };
+            };
+            422: {
                 headers: {
                     [name: string]: unknown;
                 };

@@ -503,3 +503,113 @@ hours-spread_own = Streuung einer Delle
 hours-spread_shared = Streuung des ganzen Autos
 hours-spread_z = Streuungen bis wenig und viel
 hours-spread_z-hint = 1,2816 für jedes zehnte Mal
+
+## Drucken
+for-reading = Zum Messen
+print = Marken und Tafeln drucken
+print-what = Was
+print-stickers = Marken fürs Blech
+print-stickers-help = Zwanzig Marken zum Ausschneiden. Vier bis acht flach auf heilen Lack um den Schaden kleben, nie darauf.
+print-corners = Marken für eine Tafel
+print-corners-help = Vier Marken für die Ecken der eigenen Tafel.
+print-lines = Linientafel
+print-lines-help = Bogen mit schwarzen und weißen Linien zum Zusammenkleben, mit Plan und Beschreibung der Tafel.
+print-camera = Kamerabogen
+print-camera-help = Marken, die je Telefon einmal fotografiert werden, damit sein Objektiv bekannt ist.
+print-tag-size = Seite des schwarzen Quadrats
+print-pitch = Teilung
+print-pitch-hint = Eine schwarze und eine weiße Linie zusammen
+print-across = Bogen nebeneinander
+print-down = Bogen übereinander
+print-paper = Papier
+print-scale = Mit 100 % drucken, nie an die Seite angepasst, und vor Gebrauch die beiden Lineale auf dem Bogen messen.
+print-make = PDF machen
+
+## Messen am Bildschirm
+live = Messen am Bildschirm
+live-help = Ein Fernseher, Monitor oder Tablet wird zur Tafel, ein Telefon auf dem Stativ zur Kamera. Der Bildschirm zeigt seine Muster nacheinander, das Telefon nimmt jedes auf: 26 Fotos in weniger als einer halben Minute.
+live-begin = Anfangen
+live-end = Beenden
+live-step-board = 1 · Der Bildschirm
+live-step-camera = 2 · Die Kamera
+live-board-help = Auf dem Bildschirm, der sich spiegeln soll, diese Adresse öffnen. Er muss im selben Netz sein.
+live-board-here = Diesen Bildschirm nehmen
+live-board-known = Der Bildschirm ist bereit
+live-board-unknown = Warte auf den Bildschirm …
+live-camera-help = Mit dem Telefon scannen.
+live-camera-here = Die Kamera dieses Geräts nehmen
+live-camera-closed = Telefone kommen herein, wenn Dentwright mit --lan gestartet ist. An diesem Rechner geht seine eigene Kamera.
+live-warning = Das Telefon warnt vor dem Zertifikat
+live-warning-help = Die Verbindung ist verschlüsselt; für sie bürgt die eigene Stelle dieses Betriebs, die das Telefon nicht kennt. Die Warnung einmal annehmen (Details, dann Seite besuchen) oder diese Adresse am Telefon öffnen und der Stelle in dessen Einstellungen vertrauen.
+live-board = Was die Tafel zeigt
+live-how-large = Wie groß ist dieser Bildschirm?
+live-by-card = Mit Bankkarte
+live-by-tape = Mit Maßband
+live-card-help = Eine Bankkarte flach an den Bildschirm halten und den Rahmen genau so groß machen wie die Karte.
+live-tape-help = Die Breite der hellen Fläche auf den Millimeter messen. Alle Tiefen hängen daran.
+live-card-size = Größe des Rahmens
+live-smaller = Kleiner
+live-larger = Größer
+live-measure-anew = Neu messen
+live-lit-width = Breite der hellen Fläche
+live-board-ready = Tafel zeigen
+live-camera = Kamera
+live-wait-for-board = Warte auf den Bildschirm. Dort die Adresse öffnen und sagen, wie groß er ist.
+live-open-help = Das Bild bleibt in diesem Netz. Das Licht bleibt aus.
+live-open-camera = Kamera öffnen
+live-setup-help = Foto der Aufstellung, aus der Hand: so zur Seite stellen, dass der ganze Bildschirm und alle Marken auf dem Blech scharf im Bild sind.
+live-take-setup = Aufstellung aufnehmen
+live-panel-help = Jetzt das Telefon so aufs Stativ, dass das Spiegelbild des Bildschirms den Schaden deckt. Zum Scharfstellen aufs Blech tippen. Dann nichts mehr berühren.
+live-run = Reihe starten
+live-setup-again = Aufstellung noch einmal
+live-panel-again = Noch einmal ab dem Foto des Blechs
+live-go-on = Weiter
+live-stopped = Die Reihe steht.
+live-do-not-touch = Telefon und Bildschirm nicht berühren.
+live-turn = { $turn } von { $turns } Fotos
+live-done = Alle Fotos sind gemacht. Das Blech wird gemessen.
+live-locked = Festgehalten: { $what }
+live-lock-exposure = Belichtung
+live-lock-focus = Schärfe
+live-lock-white-balance = Weißabgleich
+live-insecure = Der Browser gibt seine Kamera nur verschlüsselten Seiten.
+live-insecure-next = Die verschlüsselte Adresse aus dem QR-Bild öffnen oder die Kamera des Rechners nehmen.
+live-no-camera = Die Kamera lässt sich nicht öffnen.
+live-no-camera-next = Der Seite die Kamera erlauben und andere Programme schließen, die sie benutzen.
+
+## Der Spiegel
+mirror = Noch einmal ansehen
+mirror-back = Zurück zur Karte
+mirror-picture = Das gemessene Blech unter einer Tafel. Die Pfeiltasten bewegen das Gewählte; Plus und Minus holen es näher oder weiter weg.
+mirror-no-graphics = Dieser Browser zeichnet keine 3-D-Grafik (WebGL 2). Einen neueren nehmen.
+mirror-too-old = Diese Messung sagt nicht, wo Kamera und Tafel standen. Ihre Fotos noch einmal messen, um sie hier zu sehen.
+mirror-which = Welche Messung
+mirror-moves = Ein Finger bewegt
+mirror-lines = die Linien
+mirror-board = die Tafel
+mirror-eye = das Auge
+mirror-turn = Linien gedreht
+mirror-away = Tafel weiter weg
+mirror-times = Abweichung übertrieben
+mirror-as-photographed = Wie aufgenommen
+mirror-compare = Neben die Messung vom { $when }
+mirror-no-common-tags = Die beiden Messungen haben weniger als zwei Marken gemeinsam und lassen sich nicht aufeinanderlegen.
+mirror-help = Die Linien spiegeln sich, wie die gemessene Form sie spiegeln würde. Wo nicht gemessen wurde, ist nichts gezeichnet. Zwei Finger oder das Rad holen Tafel oder Auge näher.
+
+## Kameras
+cameras = Telefone und ihre Objektive
+cameras-help = Ein Telefon, dessen Objektiv bekannt ist, misst besser. Einmal je Telefon und Zoom genügt; noch einmal nach einer Reparatur oder einem Sturz.
+cameras-step-print = Den Kamerabogen mit 100 % drucken und auf etwas Ebenes kleben.
+cameras-step-shoot = Sechs bis zwölf Fotos machen, die er ausfüllt: gerade, um 20 bis 40 Grad nach allen vier Seiten gekippt, einige mit um ein Viertel gedrehtem Telefon. Ein Zoom, scharf, gleichmäßig beleuchtet.
+cameras-step-send = Sie schicken, wie das Telefon sie gespeichert hat.
+cameras-choose = Fotos wählen
+cameras-sending = Sende … { $percent } %
+cameras-working = Das Objektiv wird bestimmt …
+cameras-age = { $days ->
+    [0] heute kalibriert
+    [one] gestern kalibriert
+   *[other] vor { $days } Tagen kalibriert
+}
+cameras-found = Brennweite { $focal } ± { $doubt } px (2σ); Ecken passen auf { $left } px
+cameras-remove = Kalibrierung von { $phone } vergessen
+cameras-none = Noch kein Telefon ist kalibriert.

@@ -503,3 +503,113 @@ hours-spread_own = Spread of one dent
 hours-spread_shared = Spread of the whole car
 hours-spread_z = Spreads to low and high
 hours-spread_z-hint = 1.2816 for one time in ten
+
+## Printing
+for-reading = For reading panels
+print = Print tags and boards
+print-what = What
+print-stickers = Tags for the panel
+print-stickers-help = Twenty tags to cut out. Stick four to eight flat on sound paint around the damage, never on it.
+print-corners = Tags for a board
+print-corners-help = Four tags for the corners of your own board.
+print-lines = Line board
+print-lines-help = Sheets of black and white lines to glue together, with a plan and the board’s description.
+print-camera = Camera sheet
+print-camera-help = Tags to photograph once per phone, so that its lens is known.
+print-tag-size = Side of a tag’s black square
+print-pitch = Pitch
+print-pitch-hint = One black and one white line together
+print-across = Sheets side by side
+print-down = Sheets one above the other
+print-paper = Paper
+print-scale = Print at 100 %, never fitted to the page, and measure the two rulers on the sheet before you use it.
+print-make = Make the PDF
+
+## Live session
+live = Live session
+live-help = A television, monitor or tablet becomes the board, a phone on a tripod the camera. The screen steps through its patterns, the phone shoots each one: 26 photos in under half a minute.
+live-begin = Begin
+live-end = End the session
+live-step-board = 1 · The screen
+live-step-camera = 2 · The camera
+live-board-help = On the screen that shall be mirrored, open this address. It must be in the same network.
+live-board-here = Use this screen
+live-board-known = The screen is ready
+live-board-unknown = Waiting for the screen …
+live-camera-help = Scan this with the phone.
+live-camera-here = Use this device’s camera
+live-camera-closed = Phones are let in when Dentwright is started with --lan. On this computer its own camera works.
+live-warning = The phone warns of the certificate
+live-warning-help = The connection is encrypted under this shop’s own authority, which the phone does not know. Accept the warning once (details, then visit the page), or open this address on the phone and trust the authority in its settings.
+live-board = What the board shows
+live-how-large = How large is this screen?
+live-by-card = By bank card
+live-by-tape = By tape
+live-card-help = Hold a bank card flat against the screen, and make the frame exactly as large as the card.
+live-tape-help = Measure the width of the bright area to the millimetre. All depths scale with it.
+live-card-size = Size of the frame
+live-smaller = Smaller
+live-larger = Larger
+live-measure-anew = Measure anew
+live-lit-width = Width of the bright area
+live-board-ready = Show the board
+live-camera = Camera
+live-wait-for-board = Waiting for the screen. Open its address there and say how large it is.
+live-open-help = The picture stays in this network. The torch stays off.
+live-open-camera = Open the camera
+live-setup-help = Set-up photo, by hand: stand to the side so that the whole screen and all tags on the panel are in the picture, sharp.
+live-take-setup = Take the set-up photo
+live-panel-help = Now stand the phone on its tripod so that the screen’s mirror image covers the damage. Tap the panel to focus. Then touch nothing.
+live-run = Start the run
+live-setup-again = Set-up photo again
+live-panel-again = Again from the panel photo
+live-go-on = Go on
+live-stopped = The run stands still.
+live-do-not-touch = Do not touch the phone or the screen.
+live-turn = { $turn } of { $turns } photos
+live-done = All photos are taken. The panel is being read.
+live-locked = Held: { $what }
+live-lock-exposure = exposure
+live-lock-focus = focus
+live-lock-white-balance = white balance
+live-insecure = The browser gives its camera to encrypted pages only.
+live-insecure-next = Open the encrypted address from the QR picture, or use the computer’s own camera.
+live-no-camera = The camera cannot be opened.
+live-no-camera-next = Allow this page to use it, and close other programs that do.
+
+## The mirror
+mirror = Look again
+mirror-back = Back to the map
+mirror-picture = The measured panel under a board. Arrow keys move what is chosen; plus and minus bring it closer or farther.
+mirror-no-graphics = This browser draws no 3-D graphics (WebGL 2). Use a newer one.
+mirror-too-old = This reading does not say where camera and board stood. Read its photos again to look at it here.
+mirror-which = Which reading
+mirror-moves = A finger moves
+mirror-lines = the lines
+mirror-board = the board
+mirror-eye = the eye
+mirror-turn = Lines turned
+mirror-away = Board farther
+mirror-times = Deviation exaggerated
+mirror-as-photographed = As photographed
+mirror-compare = Beside the reading of { $when }
+mirror-no-common-tags = The two readings share fewer than two tags, so one cannot be laid on the other.
+mirror-help = Lines are mirrored as the measured shape would mirror them. Where the panel was not read, nothing is drawn. Two fingers or the wheel bring board or eye closer.
+
+## Cameras
+cameras = Phones and their lenses
+cameras-help = A phone whose lens is known measures better. Once per phone and zoom is enough; again after a repair or a fall.
+cameras-step-print = Print the camera sheet at 100 % and glue it on something flat.
+cameras-step-shoot = Take six to twelve photos that are filled by it: straight on, tilted by 20 to 40 degrees to all four sides, some with the phone turned a quarter. One zoom, sharp, evenly lit.
+cameras-step-send = Send them as the phone wrote them.
+cameras-choose = Choose the photos
+cameras-sending = Sending … { $percent } %
+cameras-working = Finding the lens …
+cameras-age = { $days ->
+    [0] calibrated today
+    [one] calibrated yesterday
+   *[other] calibrated { $days } days ago
+}
+cameras-found = Focal length { $focal } ± { $doubt } px (2σ); corners fit to { $left } px
+cameras-remove = Forget the calibration of { $phone }
+cameras-none = No phone was calibrated yet.

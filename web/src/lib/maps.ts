@@ -12,3 +12,9 @@ export async function loadMaps(reading: string): Promise<Maps> {
   const [deviation, sigma, unread] = await Promise.all(['deviation.npy', 'sigma.npy', 'unread.npy'].map((name) => readingFile(reading, name)));
   return { deviation: readFloatMap(deviation!), sigma: readFloatMap(sigma!), unread: readByteMap(unread!) };
 }
+
+/** The maps that the mirror is made of. */
+export async function loadShape(reading: string): Promise<{ height: NpyMap<Float32Array>; deviation: NpyMap<Float32Array> }> {
+  const [height, deviation] = await Promise.all(['height.npy', 'deviation.npy'].map((name) => readingFile(reading, name)));
+  return { height: readFloatMap(height!), deviation: readFloatMap(deviation!) };
+}

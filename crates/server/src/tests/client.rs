@@ -53,8 +53,9 @@ impl Client {
     pub async fn new() -> Self {
         let folder = tempfile::tempdir().expect("a folder");
         let store = Store::open(&folder.path().join("shop")).await.expect("a shop");
-        let door = Door::new(Some(Ipv4Addr::new(192, 168, 7, 1).into()), 8765);
-        let app = App { store, reads: Arc::default(), changes: Arc::default(), door: Arc::new(door) };
+        let door = Door::new(Some(Ipv4Addr::new(192, 168, 7, 1).into()), 8765, Some(8766));
+        let (reads, door, live) = (Arc::new(Reads::default()), Arc::new(door), Arc::default());
+        let app = App { store, reads, changes: Arc::default(), door, live, authority: Some("an authority".into()) };
         Self { app, folder, from: Ipv4Addr::LOCALHOST.into(), headers: HeaderMap::new() }
     }
 
@@ -62,7 +63,7 @@ impl Client {
         self.app.reads.clone().start(self.app.store.clone()).await.expect("reads begin");
     }
 
-    async fn send(&self, method: &str, path: &str, kind: &str, body: Vec<u8>) -> Reply {
+    pub async fn send(&self, method: &str, path: &str, kind: &str, body: Vec<u8>) -> Reply {
         let mut request = Request::builder().method(method).uri(path).header(header::CONTENT_TYPE, kind);
         if !self.headers.contains_key(header::HOST) {
             request = request.header(header::HOST, "127.0.0.1:8765");

@@ -1,8 +1,10 @@
 //! The API as the app uses it, without a network in between.
 
 mod bad_uploads;
+mod cameras;
 mod changes;
 mod client;
+mod live;
 mod restart;
 mod strangers;
 mod values;
