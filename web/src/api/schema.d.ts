@@ -1315,6 +1315,26 @@ export interface components {
          * @enum {string}
          */
         LineKind: "dent" | "remove_install" | "part" | "sundry" | "uplift" | "discount";
+        /** @description A body line's run. */
+        LineReport: {
+            /**
+             * Format: double
+             * @description Direction of the line's normal from panel x, rad.
+             */
+            normal_rad: number;
+            /**
+             * Format: double
+             * @description Distance of the line from the panel's origin along the normal, mm.
+             */
+            offset_mm: number;
+            /** @description Stations along it. */
+            stations: components["schemas"]["Station"][];
+            /**
+             * Format: double
+             * @description Turn of the surface across the line beyond the panel's own curvature, mrad, of its own profile.
+             */
+            turn_mrad: number;
+        };
         /** @description How a run begins again. */
         LiveAgain: {
             /** @description With the set-up photo too. */
@@ -1626,6 +1646,7 @@ export interface components {
             /** @description Lows and highs, deepest first. */
             spots: components["schemas"]["SpotFacts"][];
             stand?: components["schemas"]["StandFacts"] | null;
+            texture?: components["schemas"]["TextureFacts"] | null;
             /** @description What could not be read. */
             unread: components["schemas"]["UnreadFacts"][];
             /** @description Version of the program. */
@@ -1681,6 +1702,51 @@ export interface components {
             /** Format: double */
             y_px: number;
         };
+        /** @description A reading of a series. */
+        SeriesEntry: {
+            laying?: components["schemas"]["Laying"] | null;
+            /** @description What was left of the damage. */
+            residual: components["schemas"]["Residual"];
+        };
+        /** @description A reading of a series. */
+        SeriesReadingJson: components["schemas"]["SeriesEntry"] & {
+            created: string;
+            /** @description Grid of its maps, as they are filed. */
+            grid: components["schemas"]["GridFacts"];
+            /** Format: uuid */
+            id: string;
+            verdict: components["schemas"]["Verdict"];
+        };
+        /** @description What would settle it, with the doubt it takes. */
+        Settle: {
+            /** @description Which. */
+            code: components["schemas"]["SettleCode"];
+            /**
+             * Format: double
+             * @description One-sigma doubt that would tell, mm; none for a hole.
+             */
+            needed_sigma_mm?: number | null;
+            /**
+             * Format: double
+             * @description One-sigma doubt there, mm; none for a hole.
+             */
+            sigma_mm?: number | null;
+            /**
+             * Format: double
+             * @description Panel x of the place, mm.
+             */
+            x_mm: number;
+            /**
+             * Format: double
+             * @description Panel y, mm.
+             */
+            y_mm: number;
+        };
+        /**
+         * @description What would settle a "cannot tell".
+         * @enum {string}
+         */
+        SettleCode: "less_doubt" | "at_the_limit" | "read_the_rest" | "closer";
         /** @description The shop and what it has chosen. */
         Shop: {
             /** @description Street and town. */
@@ -2034,6 +2100,19 @@ export interface components {
             /** @description What is wrong or odd, in words. */
             warning: string | null;
         };
+        /** @description A volume with its doubt, mm³. */
+        Volume: {
+            /**
+             * Format: double
+             * @description mm³.
+             */
+            mm3: number;
+            /**
+             * Format: double
+             * @description One-sigma doubt, mm³.
+             */
+            sigma_mm3: number;
+        };
         /** @description Brightness `1/2 + 1/2 cos(2π(periods·s + shift))`, in light. */
         Wave: {
             /** @description `u` or `v`. */
@@ -2042,6 +2121,61 @@ export interface components {
             periods: number;
             /** Format: double */
             shift: number;
+        };
+        /**
+         * @description Nearer to the intended shape than before, or farther from it.
+         * @enum {string}
+         */
+        Way: "better" | "worse";
+        /** @description An area that changed. Places in the later reading's frame. */
+        Worked: {
+            /**
+             * Format: double
+             * @description Deviation there now, mm.
+             */
+            after_mm: number;
+            /**
+             * Format: double
+             * @description Area, mm².
+             */
+            area_mm2: number;
+            /**
+             * Format: double
+             * @description Deviation there before, mm.
+             */
+            before_mm: number;
+            /**
+             * Format: double
+             * @description Change there, mm; positive is up.
+             */
+            change_mm: number;
+            /**
+             * Format: double
+             * @description Its one-sigma doubt, mm.
+             */
+            sigma_mm: number;
+            /**
+             * Format: double
+             * @description Volume moved in it, up less down, mm³.
+             */
+            volume_mm3: number;
+            /**
+             * Format: double
+             * @description Its one-sigma doubt, mm³.
+             */
+            volume_sigma_mm3: number;
+            /** @description Nearer to the intended shape, or farther from it. */
+            way: components["schemas"]["Way"];
+            /**
+             * Format: double
+             * @description Place of the largest change, panel x, mm.
+             */
+            x_mm: number;
+            /**
+             * Format: double
+             * @description Place of the largest change, panel y, mm.
+             */
+            y_mm: number;
         };
     };
     responses: never;
