@@ -30,6 +30,8 @@ export async function keyboardOnly({ page, test }) {
   await test('keyboard: take in, choose a panel and a place', async () => {
     await tabTo(page, /Take a car in/);
     await page.keyboard.press('Enter');
+    // No Tab before the new page stands and its heading has taken the focus, as someone who listens to it waits too.
+    await page.waitForFunction(() => document.activeElement?.matches('h1') && /Take a car in/.test(document.activeElement.textContent));
     await tabTo(page, /^Customer/);
     await page.keyboard.type('Kit Invented');
     await page.keyboard.press('Enter');

@@ -35,9 +35,11 @@ async function fakeCamera(page, folder) {
     setInterval(() => {
       if (!now) return;
       if (drawn?.[0] !== now || drawn[1] !== disturbed) {
-        if (canvas.width !== now.width) [canvas.width, canvas.height] = [now.width, now.height];
+        const scale = Math.min(1, 1600 / now.width);
+        const [width, height] = [Math.round(scale * now.width), Math.round(scale * now.height)];
+        if (canvas.width !== width) [canvas.width, canvas.height] = [width, height];
         context.filter = disturbed === 'blur' ? 'blur(4px)' : 'none';
-        context.drawImage(now, disturbed === 'move' ? 9 : 0, 0);
+        context.drawImage(now, disturbed === 'move' ? 9 : 0, 0, width, height);
         drawn = [now, disturbed];
       }
       // one pixel at the edge keeps the stream running, as a sensor's noise would
@@ -70,7 +72,7 @@ async function waveIsRight(board) {
   });
 }
 
-export async function liveSession({ browser, server, page, test, sound }) {
+export async function liveSession({ browser, server, page, test, sound, named }) {
   const captures = join(server.folder, 'captures');
   if (!existsSync(captures)) execFileSync(BINARY, ['demo-captures', captures]);
   const folder = join(captures, 'demo_door_before');
@@ -109,6 +111,8 @@ export async function liveSession({ browser, server, page, test, sound }) {
     await board.screenshot({ path: 'e2e/shots/live-3-tags.png' });
     await page.getByText('The screen is ready').waitFor();
   });
+  // The run itself draws and encodes a picture fifteen times a second: asked for by name, on a machine with a graphics card.
+  if (!named) return board?.context().close();
   await test('live: 26 photos in step, one blurred and one moved taken again', async () => {
     const context = await browser.newContext({ viewport: { width: 390, height: 844 }, isMobile: true, hasTouch: true, baseURL: server.base });
     camera = await context.newPage();

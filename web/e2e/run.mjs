@@ -60,7 +60,7 @@ try {
   if (wanted(pairing)) await pairing({ browser, test });
   for (const scenario of [keyboardOnly, badUploads, draftsAndUndo, sheets, liveSession, mirrorPage, phoneLens].filter(wanted)) {
     const page = await open(browser, server.base, WIDTHS[2]);
-    await scenario({ browser, page, server, test, sound });
+    await scenario({ browser, page, server, test, sound, named: only.includes(scenario.name) });
     await page.context().close();
   }
 } finally {

@@ -2,7 +2,7 @@
 
 use crate::failure::fail;
 use clap::{Args, ValueEnum};
-use dentwright_report::{Language, LineBoard, Paper, Sheet, print_sheet};
+use dentwright_report::{Language, LineBoard, Paper, STICKER_MM, Sheet, print_sheet};
 use std::path::PathBuf;
 use std::process::ExitCode;
 
@@ -68,8 +68,8 @@ pub fn print_command(options: &PrintOptions) -> ExitCode {
         tag_mm: tag_mm(LineBoard::default().tag_mm),
     };
     let sheet = match options.sheet {
-        SheetName::Stickers => Sheet::Stickers { size_mm: tag_mm(22.0) },
-        SheetName::Corners => Sheet::Corners { size_mm: tag_mm(60.0) },
+        SheetName::Stickers => Sheet::Stickers { size_mm: tag_mm(STICKER_MM) },
+        SheetName::Corners => Sheet::Corners { size_mm: tag_mm(LineBoard::default().tag_mm) },
         SheetName::Lines => Sheet::Lines(board),
         SheetName::Camera => Sheet::Camera,
     };

@@ -342,8 +342,9 @@ fn shape(g: &Gathered, field: &BoardField, scene: &Scene) -> Result<(Map, Vec<u8
         }
         (above, unread) = climb(&mut fine, Some(&above), 1e-6);
     }
-    let blank = (0..torn.len()).filter(|&i| torn[i] && unread[i] == Unread::NotMirrored as u8);
-    blank.collect::<Vec<_>>().into_iter().for_each(|i| unread[i] = Unread::Folded as u8);
+    for (why, _) in unread.iter_mut().zip(&torn).filter(|(why, torn)| **torn && **why == Unread::NotMirrored as u8) {
+        *why = Unread::Folded as u8;
+    }
     Ok((on_panel(&above, scene), unread))
 }
 

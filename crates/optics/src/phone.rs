@@ -1,7 +1,7 @@
 //! Which phone took a photo, and at which zoom: the key under which a calibration is kept.
 
-use exif::{In, Reader, Tag, Value};
-use std::io::Cursor;
+use crate::photo::exif_of;
+use exif::{In, Tag, Value};
 
 /// A phone at one zoom, as its photos tell by EXIF.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -15,8 +15,7 @@ pub struct PhoneZoom {
 /// Phone and zoom of a photo; `None` where it does not tell both, as a frame of a video.
 #[must_use]
 pub fn phone_zoom(bytes: &[u8]) -> Option<PhoneZoom> {
-    let read = Reader::new().continue_on_error(true).read_from_container(&mut Cursor::new(bytes));
-    let exif = read.or_else(|error| error.distill_partial_result(|_| {})).ok()?;
+    let exif = exif_of(bytes)?;
     let text = |tag| match exif.get_field(tag, In::PRIMARY).map(|f| &f.value) {
         Some(Value::Ascii(lines)) => lines.first().map(|line| String::from_utf8_lossy(line).trim().to_owned()),
         _ => None,

@@ -71,13 +71,14 @@ fn png(bytes: &[u8]) -> Result<(usize, usize, Vec<u8>), PhotoError> {
     Ok((image.width() as usize, image.height() as usize, image.into_raw()))
 }
 
+/// A photo's EXIF. Phones write fields that break the letter of the standard; the sound ones still count.
+pub(crate) fn exif_of(bytes: &[u8]) -> Option<exif::Exif> {
+    let read = exif::Reader::new().continue_on_error(true).read_from_container(&mut std::io::Cursor::new(bytes));
+    read.or_else(|error| error.distill_partial_result(|_| {})).ok()
+}
+
 fn exif_facts(bytes: &[u8]) -> (Option<f64>, u32) {
-    // Phones write fields that break the letter of the standard; the sound ones still count.
-    let exif = exif::Reader::new()
-        .continue_on_error(true)
-        .read_from_container(&mut std::io::Cursor::new(bytes))
-        .or_else(|error| error.distill_partial_result(|_| {}));
-    let Ok(exif) = exif else { return (None, 1) };
+    let Some(exif) = exif_of(bytes) else { return (None, 1) };
     let number = |tag| exif.get_field(tag, exif::In::PRIMARY).and_then(|f| f.value.get_uint(0));
     let focal = number(exif::Tag::FocalLengthIn35mmFilm).filter(|&f| f > 0).map(f64::from);
     (focal, number(exif::Tag::Orientation).unwrap_or(1))

@@ -29,10 +29,6 @@ impl TagView {
 /// Photos wider than this are searched at half size, those wider than twice this at a third; corners are still
 /// refined at full size.
 const DECIMATE_ABOVE_PX: usize = 1000;
-
-fn decimation(photo: &Photo) -> f32 {
-    if photo.width.max(photo.height) > 2 * DECIMATE_ABOVE_PX { 3.0 } else { 2.0 }
-}
 /// A true tag stands out by far more; below this the code was guessed from noise.
 const MIN_DECISION_MARGIN: f32 = 15.0;
 
@@ -40,12 +36,9 @@ const MIN_DECISION_MARGIN: f32 = 15.0;
 /// full size around every tag found there; the whole of it at full size only where one of `wanted` is
 /// still missing.
 pub fn find_tags(photo: &Photo, wanted: &[usize]) -> Vec<TagView> {
-    if !is_large(photo) {
-        return surest(search(photo, 1.0));
-    }
-    let mut found = sharpened(photo, surest(search(photo, decimation(photo))));
-    if wanted.iter().any(|id| found.iter().all(|f| f.id != *id)) {
-        add_missing(&mut found, surest(search(photo, 1.0)));
+    let mut found = first_look(photo);
+    if is_large(photo) && wanted.iter().any(|id| found.iter().all(|f| f.id != *id)) {
+        add_missing(&mut found, surest(detect(photo, 1.0)));
     }
     found
 }
@@ -55,11 +48,7 @@ pub fn find_tags(photo: &Photo, wanted: &[usize]) -> Vec<TagView> {
 /// of their plane say they are, first as they are, then magnified; the whole photo is searched again where
 /// a plane still has fewer than `least` tags.
 pub fn find_planar_tags(photo: &Photo, planes: &[&[TagView]], least: usize) -> Vec<TagView> {
-    let mut found = if is_large(photo) {
-        sharpened(photo, surest(search(photo, decimation(photo))))
-    } else {
-        surest(search(photo, 1.0))
-    };
+    let mut found = first_look(photo);
     let look_nearby = |found: &mut Vec<TagView>, magnified: usize| {
         let nearby: Vec<_> = planes.iter().flat_map(|plane| missing(found, plane)).collect();
         for corners in nearby {
@@ -69,10 +58,19 @@ pub fn find_planar_tags(photo: &Photo, planes: &[&[TagView]], least: usize) -> V
     look_nearby(&mut found, 1);
     let seen = |plane: &[TagView]| plane.iter().filter(|t| found.iter().any(|f| f.id == t.id)).count();
     if is_large(photo) && planes.iter().any(|plane| seen(plane) < least.min(plane.len())) {
-        add_missing(&mut found, surest(search(photo, 1.0)));
+        add_missing(&mut found, surest(detect(photo, 1.0)));
     }
     look_nearby(&mut found, MAGNIFIED);
     found
+}
+
+/// A search of the whole photo, a large one made smaller for it.
+fn first_look(photo: &Photo) -> Vec<TagView> {
+    match photo.width.max(photo.height) {
+        side if side > 2 * DECIMATE_ABOVE_PX => sharpened(photo, surest(detect(photo, 3.0))),
+        side if side > DECIMATE_ABOVE_PX => sharpened(photo, surest(detect(photo, 2.0))),
+        _ => surest(detect(photo, 1.0)),
+    }
 }
 
 /// Times a crop is magnified for tags whose squares span too few pixels for the detector.
@@ -171,14 +169,10 @@ fn surest(mut found: Vec<(f32, TagView)>) -> Vec<TagView> {
 
 /// All tags of a photo, searched at full size; an id that is there several times comes several times.
 pub fn every_tag(photo: &Photo) -> Vec<TagView> {
-    search(photo, 1.0).into_iter().map(|found| found.1).collect()
+    detect(photo, 1.0).into_iter().map(|found| found.1).collect()
 }
 
-/// One search of a whole photo at a decimation, each tag with its decision margin.
-fn search(photo: &Photo, decimation: f32) -> Vec<(f32, TagView)> {
-    detect(photo, decimation)
-}
-
+/// One search at a decimation, each tag with its decision margin.
 fn detect(photo: &Photo, decimation: f32) -> Vec<(f32, TagView)> {
     let Ok(mut image) = Image::zeros_with_stride(photo.width, photo.height, photo.width) else { return Vec::new() };
     let stride = image.stride();

@@ -2,11 +2,14 @@
 //! (`tests/reference/calibrate.py`).
 
 use dentwright_optics::{CalibrateError, Calibration, Photo, TagSheet, calibrate, decode};
-use dentwright_scene::sheet;
+use dentwright_scene::sheet::{self, CameraSheet};
 use serde_json::Value;
 use std::sync::LazyLock;
 
-const SHEET: TagSheet = TagSheet { first: 24, columns: 8, rows: 5, tag_mm: 24.0, pitch_mm: 33.0 };
+const SHEET: TagSheet = {
+    let CameraSheet { first, columns, rows, tag_mm, pitch_mm } = CameraSheet::OURS;
+    TagSheet { first, columns, rows, tag_mm, pitch_mm }
+};
 const NAMES: [&str; 8] = ["fx", "fy", "cx", "cy", "k1", "k2", "p1", "p2"];
 
 static PHOTOS: LazyLock<Vec<Photo>> =

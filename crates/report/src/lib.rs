@@ -49,7 +49,7 @@ mod world;
 
 pub use cautions::{CAUTION_CODES, Caution, caution, cautions_always};
 pub use data::*;
-pub use print::{BOARD_IDS, CameraSheet, LineBoard, PANEL_IDS, PrintError, Sheet, print_sheet};
+pub use print::{BOARD_IDS, LineBoard, PANEL_IDS, PrintError, STICKER_MM, Sheet, print_sheet};
 pub use render::report;
 
 /// A finished report.

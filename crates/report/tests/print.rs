@@ -2,9 +2,8 @@
 //! our own tag detector. Skipped with a word where pdftoppm is not installed.
 
 use dentwright_optics::{Photo, TagView, decode, every_tag};
-use dentwright_report::{
-    BOARD_IDS, CameraSheet, Language, LineBoard, PANEL_IDS, Paper, PrintError, Sheet, print_sheet,
-};
+use dentwright_report::{BOARD_IDS, Language, LineBoard, PANEL_IDS, Paper, PrintError, Sheet, print_sheet};
+use dentwright_scene::sheet::CameraSheet;
 use std::process::Command;
 
 const DPI: f64 = 300.0;

@@ -1,4 +1,4 @@
-//! Photos of the camera sheet through a lens that is known: what a calibration is tested with.
+//! The camera sheet, and photos of it through a lens that is known: what a calibration is tested with.
 
 use crate::light::Lamp;
 use crate::photo::{Photo, compress};
@@ -17,11 +17,26 @@ const FOV_DEG: f64 = 62.0;
 pub const DISTORTION: [f64; 2] = [0.055, -0.075];
 /// Offset of the optical axis, share of the width.
 const AXIS_OFFSET: [f64; 2] = [0.0045, -0.0030];
-const FIRST: usize = 24;
-const COLUMNS: usize = 8;
-const ROWS: usize = 5;
-const TAG_MM: f64 = 24.0;
-const PITCH_MM: f64 = 33.0;
+
+/// Where the tags of the camera sheet lie.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct CameraSheet {
+    /// Id of the upper left tag; the others follow row by row.
+    pub first: usize,
+    /// Tags in a row.
+    pub columns: usize,
+    /// Rows.
+    pub rows: usize,
+    /// Side of a black square, mm.
+    pub tag_mm: f64,
+    /// From one tag to the next, both ways, mm.
+    pub pitch_mm: f64,
+}
+
+impl CameraSheet {
+    /// The one there is.
+    pub const OURS: Self = Self { first: 24, columns: 8, rows: 5, tag_mm: 24.0, pitch_mm: 33.0 };
+}
 
 /// The lens behind the photos: focal length (px), and where its axis meets the photo (px).
 #[must_use]
@@ -79,13 +94,14 @@ fn recipe() -> Recipe {
     let text = "about = \"camera sheet\"\n[scene]\nRx = 1e12\nRy = 1e12\nw = 300.0\nh = 205.0\npaint = [0.8, 0.8, 0.8]\n\
                 [scene.board]\npos = [0.0, 9000.0, 9000.0]\nat = [0.0, 0.0, 0.0]\nw = 700.0\nh = 400.0\nids = []\ntag = 60.0\n";
     let mut recipe = Recipe::parse(text).unwrap_or_else(|why| unreachable!("a text of our own: {why}"));
+    let CameraSheet { first, columns, rows, tag_mm, pitch_mm } = CameraSheet::OURS;
     let sticker = |k: usize| Sticker {
-        id: FIRST + k,
-        x: ((k % COLUMNS) as f64 - (COLUMNS - 1) as f64 / 2.0) * PITCH_MM,
-        y: ((ROWS - 1) as f64 / 2.0 - (k / COLUMNS) as f64) * PITCH_MM,
-        size: TAG_MM,
+        id: first + k,
+        x: ((k % columns) as f64 - (columns - 1) as f64 / 2.0) * pitch_mm,
+        y: ((rows - 1) as f64 / 2.0 - (k / columns) as f64) * pitch_mm,
+        size: tag_mm,
         rot: 0.0,
     };
-    recipe.scene.tags = (0..COLUMNS * ROWS).map(sticker).collect();
+    recipe.scene.tags = (0..columns * rows).map(sticker).collect();
     recipe
 }

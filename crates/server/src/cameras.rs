@@ -8,7 +8,7 @@ use axum::Json;
 use axum::extract::{Multipart, State};
 use axum::http::StatusCode;
 use dentwright_optics::{CalibrateError, Calibration, PhoneZoom, TagSheet, calibrate, decode, phone_zoom};
-use dentwright_report::CameraSheet;
+use dentwright_scene::sheet::CameraSheet;
 use dentwright_store::{NewCamera, StoredCamera};
 use serde::Serialize;
 use utoipa::ToSchema;
@@ -103,15 +103,8 @@ fn made_of(received: &[Received]) -> Answer<NewCamera> {
         }
         photos.push(decode(&bytes).map_err(|why| refused("photo", why.to_string(), "Copy it from the phone again."))?);
     }
-    let sheet = CameraSheet::OURS;
-    let sheet = TagSheet {
-        first: sheet.first,
-        columns: sheet.columns,
-        rows: sheet.rows,
-        tag_mm: sheet.tag_mm,
-        pitch_mm: sheet.pitch_mm,
-    };
-    let lens = calibrate(&photos, &sheet)?;
+    let CameraSheet { first, columns, rows, tag_mm, pitch_mm } = CameraSheet::OURS;
+    let lens = calibrate(&photos, &TagSheet { first, columns, rows, tag_mm, pitch_mm })?;
     let Some((PhoneZoom { phone, focal_35mm }, _)) = phone else {
         return Err(CalibrateError::Photos { good: 0, all: 0 }.into());
     };

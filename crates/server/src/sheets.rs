@@ -5,7 +5,7 @@ use crate::trouble::{Answer, Asked, At, Trouble};
 use axum::extract::State;
 use axum::http::{StatusCode, header};
 use axum::response::{IntoResponse, Response};
-use dentwright_report::{Language, LineBoard, Paper, PrintError, Sheet, print_sheet};
+use dentwright_report::{Language, LineBoard, Paper, PrintError, STICKER_MM, Sheet, print_sheet};
 use serde::Deserialize;
 use utoipa::{IntoParams, ToSchema};
 
@@ -69,7 +69,7 @@ impl SheetAsked {
     fn sheet(&self, name: SheetName) -> Sheet {
         let usual = LineBoard::default();
         match name {
-            SheetName::Stickers => Sheet::Stickers { size_mm: self.tag_mm.unwrap_or(22.0) },
+            SheetName::Stickers => Sheet::Stickers { size_mm: self.tag_mm.unwrap_or(STICKER_MM) },
             SheetName::Corners => Sheet::Corners { size_mm: self.tag_mm.unwrap_or(usual.tag_mm) },
             SheetName::Camera => Sheet::Camera,
             SheetName::Lines => Sheet::Lines(LineBoard {

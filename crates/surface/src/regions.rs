@@ -47,7 +47,7 @@ pub(crate) fn keep_large(mask: &[bool], grid: &Grid, least_mm2: f64) -> Vec<bool
 }
 
 /// Widens a mask by a square margin.
-pub(crate) fn widen(mask: &[bool], grid: &Grid, by_mm: f64) -> Vec<bool> {
+pub fn widen(mask: &[bool], grid: &Grid, by_mm: f64) -> Vec<bool> {
     let by = (by_mm / grid.step_mm).ceil() as usize;
     let pass = |mask: &[bool], stride: usize, along: usize| -> Vec<bool> {
         let mut out = vec![false; mask.len()];

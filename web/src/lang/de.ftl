@@ -527,7 +527,7 @@ print-make = PDF machen
 
 ## Messen am Bildschirm
 live = Messen am Bildschirm
-live-help = Ein Fernseher, Monitor oder Tablet wird zur Tafel, ein Telefon auf dem Stativ zur Kamera. Der Bildschirm zeigt seine Muster nacheinander, das Telefon nimmt jedes auf: 26 Fotos in weniger als einer halben Minute.
+live-help = Ein Fernseher, Monitor oder Tablet wird zur Tafel, ein Telefon auf dem Stativ zur Kamera. Der Bildschirm zeigt seine Muster nacheinander, das Telefon nimmt jedes auf: 26 Fotos im Ganzen.
 live-begin = Anfangen
 live-end = Beenden
 live-step-board = 1 · Der Bildschirm

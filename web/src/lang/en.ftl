@@ -527,7 +527,7 @@ print-make = Make the PDF
 
 ## Live session
 live = Live session
-live-help = A television, monitor or tablet becomes the board, a phone on a tripod the camera. The screen steps through its patterns, the phone shoots each one: 26 photos in under half a minute.
+live-help = A television, monitor or tablet becomes the board, a phone on a tripod the camera. The screen steps through its patterns, the phone shoots each one: 26 photos in all.
 live-begin = Begin
 live-end = End the session
 live-step-board = 1 · The screen

@@ -2,6 +2,7 @@
 
 use super::follow::{Followed, wrapped};
 use crate::slid::SlidPhase;
+use dentwright_surface::{Grid, areas, widen};
 use std::f32::consts::PI;
 
 /// Phases of both axes where both can be followed without crossing a place where either is lost, and the mask of
@@ -13,9 +14,11 @@ pub fn followed_both(u: &Followed, v: &Followed, width: usize, margin_px: usize)
     for f in [u, v] {
         torn(&f.phase, width).into_iter().for_each(|i| lost[i] = true);
     }
-    let near = near(&lost, width, margin_px);
+    // A pixel is a cell of side one.
+    let grid = Grid { x0_mm: 0.0, y0_mm: 0.0, step_mm: 1.0, nx: width, ny: lost.len() / width };
+    let near = widen(&lost, &grid, margin_px as f64);
     let open: Vec<bool> = lines.iter().zip(&near).map(|(l, n)| *l && !n).collect();
-    let main = largest(&open, width);
+    let main = largest(&open, &grid);
     let keep = |f: &Followed| {
         let value = |of: &[f32], i: usize| if main[i] { of[i] } else { f32::NAN };
         SlidPhase {
@@ -37,51 +40,11 @@ fn torn(phase: &[f32], width: usize) -> Vec<usize> {
     (0..(height - 1) * width).filter(|i| i % width + 1 < width && round(*i).abs() > PI).collect()
 }
 
-/// Pixels no farther than `by` from a marked one, in rows and columns.
-fn near(marked: &[bool], width: usize, by: usize) -> Vec<bool> {
-    let spread = |marked: &[bool], step: usize, line: &dyn Fn(usize) -> usize, length: usize| {
-        let mut out = vec![false; marked.len()];
-        for start in 0..marked.len() / length {
-            let at = |k: usize| line(start) + k * step;
-            let mut since = usize::MAX;
-            for k in (0..length).chain((0..length).rev()) {
-                since = if marked[at(k)] { 0 } else { since.saturating_add(1) };
-                out[at(k)] |= since <= by;
-            }
-        }
-        out
-    };
-    let height = marked.len() / width;
-    let across = spread(marked, 1, &|row| row * width, width);
-    spread(&across, width, &|column| column, height)
-}
-
 /// The largest connected part of a mask.
-fn largest(mask: &[bool], width: usize) -> Vec<bool> {
-    let mut label = vec![0u32; mask.len()];
-    let (mut best, mut count) = ((0, 0), 0);
-    for start in 0..mask.len() {
-        if !mask[start] || label[start] != 0 {
-            continue;
-        }
-        count += 1;
-        let (mut stack, mut size) = (vec![start], 0);
-        label[start] = count;
-        while let Some(i) = stack.pop() {
-            size += 1;
-            let x = i % width;
-            let beside =
-                [(x > 0).then(|| i - 1), (x + 1 < width).then_some(i + 1), i.checked_sub(width), Some(i + width)];
-            for k in beside.into_iter().flatten().filter(|&k| k < mask.len()) {
-                if mask[k] && label[k] == 0 {
-                    label[k] = count;
-                    stack.push(k);
-                }
-            }
-        }
-        best = best.max((size, count));
-    }
-    label.iter().map(|l| best.1 != 0 && *l == best.1).collect()
+fn largest(mask: &[bool], grid: &Grid) -> Vec<bool> {
+    let mut out = vec![false; mask.len()];
+    areas(mask, grid).into_iter().max_by_key(Vec::len).into_iter().flatten().for_each(|i| out[i] = true);
+    out
 }
 
 #[cfg(test)]

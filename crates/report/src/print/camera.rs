@@ -4,26 +4,7 @@ use super::page::{Page, TOP_MM};
 use super::{PrintError, ruler, tag};
 use crate::Paper;
 use crate::words::Words;
-
-/// Where the tags of the camera sheet lie.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct CameraSheet {
-    /// Id of the upper left tag; the others follow row by row.
-    pub first: usize,
-    /// Tags in a row.
-    pub columns: usize,
-    /// Rows.
-    pub rows: usize,
-    /// Side of a black square, mm.
-    pub tag_mm: f64,
-    /// From one tag to the next, both ways, mm.
-    pub pitch_mm: f64,
-}
-
-impl CameraSheet {
-    /// The one there is.
-    pub const OURS: Self = Self { first: 24, columns: 8, rows: 5, tag_mm: 24.0, pitch_mm: 33.0 };
-}
+use dentwright_scene::sheet::CameraSheet;
 
 pub(crate) fn page(paper: Paper, words: &Words) -> Result<Page, PrintError> {
     let mut page = Page::new(paper, true);

@@ -12,10 +12,9 @@ mod ruler;
 mod stickers;
 mod tag;
 
-pub use camera::CameraSheet;
 pub use corners::BOARD_IDS;
 pub use lines::LineBoard;
-pub use stickers::PANEL_IDS;
+pub use stickers::{PANEL_IDS, STICKER_MM};
 
 use crate::render::{EvictAfter, pdf};
 use crate::words::Words;

@@ -8,6 +8,8 @@ use std::ops::Range;
 
 /// Ids of tags for panels; those above belong to boards and to the camera sheet.
 pub const PANEL_IDS: Range<usize> = 0..20;
+/// Usual side of a sticker's black square, mm.
+pub const STICKER_MM: f64 = 22.0;
 /// Smaller tags span too few pixels of a phone's photo from reading distance; common practice.
 const LEAST_MM: f64 = 8.0;
 const MOST_MM: f64 = 100.0;
