@@ -12,8 +12,9 @@ use crate::still::{StillPoints, still_points};
 use crate::texture::{TextureFacts, texture_of};
 use crate::unread::{Unread, explain, keep_largest};
 use dentwright_optics::{
-    Board, BoardField, BoardKind, BoardTag, BundleSettings, Camera, DEFAULT_GAMMA, Layout, Photo, Pixel, Role, Scene,
-    TagView, find_planar_tags, find_tags, grid_over, panel_plane, refine, setup_and_board, slopes_on, tag_corners,
+    Board, BoardField, BoardKind, BoardTag, BundleSettings, Camera, DEFAULT_GAMMA, Layout, PanelTag, Photo, Pixel,
+    Role, Scene, TagView, find_planar_tags, find_tags, grid_over, panel_plane, refine, setup_and_board, slopes_on,
+    tag_corners,
 };
 use dentwright_surface::{
     Finish, FinishLimit, Grid, IntegrateSettings, IntendedSettings, Map, Ridge, SlopeMap, Spot, SpotFinish,
@@ -150,16 +151,21 @@ pub fn read(
         }
     };
     begin(Stage::Poses)?;
-    let mut scene = solve(&gathered, &seen, &mut board, None)?;
+    let mut scene = solve(&gathered, &seen, &seen.layout, &mut board, None)?;
     begin(Stage::Shape)?;
     let (mut height, mut unread) = shape(&gathered, board.field(), &scene)?;
     begin(Stage::Spots)?;
     let mut intended = intended_shape(&height, &settings.intended);
-    if let Some(ridge) = intended.ridge.clone() {
-        // No smooth panel has a body line: with it known, tags and board stand better.
-        scene = solve(&gathered, &seen, &mut board, Some(ridge))?;
+    for _ in 0..RIDGE_ROUNDS {
+        // No smooth panel has a body line: with it known, tags and board stand better, and the line stands there.
+        let Some(ridge) = intended.ridge.clone() else { break };
+        let before = scene.layout;
+        scene = solve(&gathered, &seen, &before, &mut board, Some(ridge))?;
         (height, unread) = shape(&gathered, board.field(), &scene)?;
         intended = intended_shape(&height, &settings.intended);
+        if furthest_mm(&before, &scene.layout) < RIDGE_STAYS_MM {
+            break;
+        }
     }
     let deviation = difference(&height, &intended.shape);
     let sigma = doubt(&deviation, &intended, !lost.is_empty());
@@ -266,6 +272,16 @@ fn board_tags(board: &Board) -> Vec<TagView> {
     board.tags.iter().map(on_board).collect()
 }
 
+/// Rounds of solving with a body line at most, and how far the tags may move on the panel before the line that was
+/// found among them has to be found anew, mm: a crease of 25 mm radius is told to a few tenths.
+const RIDGE_ROUNDS: usize = 3;
+const RIDGE_STAYS_MM: f64 = 0.3;
+
+fn furthest_mm(before: &Layout, after: &Layout) -> f64 {
+    let moved = |(a, b): (&PanelTag, &PanelTag)| (a.pose[0] - b.pose[0]).hypot(a.pose[1] - b.pose[1]);
+    before.tags.iter().zip(&after.tags).map(moved).fold(0.0, f64::max)
+}
+
 /// Mirrored points that enter the pose solve; more do not change it.
 const POSE_POINTS: usize = 500;
 /// Fewer known pixels than this are no reading.
@@ -274,6 +290,7 @@ const LEAST_PIXELS: usize = 2_000;
 pub(crate) fn solve(
     g: &Gathered,
     seen: &Seen,
+    layout: &Layout,
     board: &mut BoardPoints,
     ridge: Option<Ridge>,
 ) -> Result<Scene, ReadError> {
@@ -291,7 +308,7 @@ pub(crate) fn solve(
         offset_sigma_mm: board.offset_sigma_mm(),
     };
     let mirrored = field.lattice(POSE_POINTS);
-    let scene = refine(&g.capture, seen.cameras, &seen.layout, [&seen.views[0], &seen.views[1]], &mirrored, &settings);
+    let scene = refine(&g.capture, seen.cameras, layout, [&seen.views[0], &seen.views[1]], &mirrored, &settings);
     if scene.corner_rms_px > WORST_CORNERS_PX || scene.board_median_mm > WORST_BOARD_MM {
         let detail = format!(
             "tag corners are {:.1} px off, lines {:.0} mm on the board",

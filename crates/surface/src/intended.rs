@@ -11,6 +11,7 @@
 //! Limits: damage wider than about half of what was read is taken for shape.
 
 use crate::average::average;
+use crate::enclosed::doubt_the_open;
 use crate::frame::{Fit, Frame, NOISE_MM, Samples};
 use crate::grid::{Grid, Map};
 use crate::line::{BodyLine, find_body_line};
@@ -102,7 +103,8 @@ pub fn intended_shape(height: &Map, settings: &IntendedSettings) -> Intended {
     let squares: Vec<f64> =
         (0..grid.len()).filter(|&i| sound[i]).map(|i| f64::from(height.values[i] - shape.values[i]).powi(2)).collect();
     let sound_rms_mm = (squares.iter().sum::<f64>() / squares.len().max(1) as f64).sqrt();
-    let doubt = doubt_of(&frame, &fit, height, NOISE_MM.max(ALIKE * sound_rms_mm));
+    let mut doubt = doubt_of(&frame, &fit, height, NOISE_MM.max(ALIKE * sound_rms_mm));
+    doubt_the_open(&mut doubt, |i| height.values[i] - shape.values[i], &sound);
     let ridge = line.and_then(|line| {
         let seen = (0..grid.len()).filter(|i| height.values[*i].is_finite());
         let across = seen.map(|i| line.across_along(grid.position(i)).0);

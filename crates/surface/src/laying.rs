@@ -96,9 +96,9 @@ impl Laying {
     }
 }
 
-/// Tags that agree within this stayed where they were, mm: a scale that differs by half a percent over a patch of
-/// 280 mm puts the outer ones 0.7 mm off, and nobody sticks a tag back so near.
-const AGREE_MM: f64 = 1.0;
+/// Tags that agree within this stayed where they were, mm: readings of one panel put them within 0.1 mm of each other
+/// (known-truth captures), and nobody sticks a tag back so near.
+const AGREE_MM: f64 = 0.5;
 /// Fewer tags could agree by chance.
 const LEAST_TAGS: usize = 3;
 /// No tag's centre is known better, mm, one-sigma; from known-truth captures.

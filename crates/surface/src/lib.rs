@@ -16,6 +16,7 @@ mod average;
 mod basins;
 mod change;
 mod contradicted;
+mod enclosed;
 mod finish;
 mod fourier;
 mod frame;
