@@ -118,13 +118,11 @@ pub fn change(earlier: Measured, later: Measured, laying: &Laying, settings: &Ch
         let (e, l) = (f64::from(before_sigma.values[i]), f64::from(later.sigma.values[i]));
         (e * e + l * l + shifted * shifted).sqrt() as f32
     };
-    let sigma = Map { grid, values: (0..grid.len()).map(doubt).collect() };
     let smooth = average(&map, settings.average_mm);
-    let stands_out = |i: usize| {
-        let limit = settings.least_mm.max(settings.sigmas * f64::from(sigma.values[i]));
-        f64::from(smooth.values[i].abs()) > limit
-    };
-    let changed: Vec<bool> = (0..grid.len()).map(stands_out).collect();
+    let mut sigma = Map { grid, values: (0..grid.len()).map(doubt).collect() };
+    let changed = standing_out(&smooth, &sigma, settings);
+    without_the_common(&mut sigma, &map, &changed);
+    let changed = standing_out(&smooth, &sigma, settings);
     let nearer = |i: usize| later.deviation.values[i].abs() < before.values[i].abs();
     let mut worked = Vec::new();
     for way in [Way::Better, Way::Worse] {
@@ -150,6 +148,24 @@ pub fn change(earlier: Measured, later: Measured, laying: &Laying, settings: &Ch
     }
 }
 
+/// Cells whose averaged height stands out of its doubt.
+fn standing_out(smooth: &Map, sigma: &Map, settings: &ChangeSettings) -> Vec<bool> {
+    let limit = |s: f32| settings.least_mm.max(settings.sigmas * f64::from(s));
+    smooth.values.iter().zip(&sigma.values).map(|(h, s)| f64::from(h.abs()) > limit(*s)).collect()
+}
+
+/// Takes out of the doubt what both readings have in common and the difference is rid of: the paint's texture, which
+/// each of them counts as its own error. Where nothing changed the difference is the error itself, so its mean square
+/// there tells how much that is. The skirts of what changed count too: the error is larger beside damage than far off.
+fn without_the_common(sigma: &mut Map, change: &Map, changed: &[bool]) {
+    let quiet: Vec<usize> = (0..changed.len()).filter(|&i| !changed[i] && change.values[i].is_finite()).collect();
+    let squares = |map: &Map| quiet.iter().map(|&i| f64::from(map.values[i]).powi(2)).sum::<f64>();
+    let mean = |map: &Map| (squares(map) / quiet.len().max(1) as f64) as f32;
+    let (said, found) = (mean(sigma), mean(change));
+    let common = (said - found).max(0.0);
+    sigma.values.iter_mut().for_each(|s| *s = (*s * *s - common).max(found).sqrt());
+}
+
 /// What is left of the damage on the cells of a map that were read.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
@@ -167,11 +183,7 @@ pub struct Residual {
 pub fn residual(of: Measured, settings: &ChangeSettings) -> Residual {
     let grid = of.deviation.grid;
     let smooth = average(of.deviation, settings.average_mm);
-    let stands_out = |i: usize| {
-        let limit = settings.least_mm.max(settings.sigmas * f64::from(of.sigma.values[i]));
-        f64::from(smooth.values[i].abs()) > limit
-    };
-    let mask: Vec<bool> = (0..grid.len()).map(stands_out).collect();
+    let mask = standing_out(&smooth, of.sigma, settings);
     let large = |area: &Vec<usize>| area.len() as f64 * grid.step_mm.powi(2) >= settings.least_mm2;
     let cells: Vec<usize> = areas(&mask, &grid).into_iter().filter(large).flatten().collect();
     let size = Map { grid, values: of.deviation.values.iter().map(|v| v.abs()).collect() };
