@@ -169,7 +169,7 @@ fn few_reaches_that_exist_are_missed() {
         "the sampler found {found} reaches; {missed} of them were missed ({:.1} %)",
         100.0 * missed as f64 / found as f64
     );
-    assert!(found > 20 && (missed as f64) < 0.6 * found as f64);
+    assert!(found > 20 && (missed as f64) < 0.5 * found as f64);
 }
 
 /// Whether random poses and a random way find this tool reaching through this opening.
