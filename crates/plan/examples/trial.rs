@@ -1,5 +1,5 @@
 //! Runs the trial on so many panels and prints its table: `cargo run --release -p dentwright-plan --example trial -- 10`;
-//! with a second number only the panels from the first on, up to it.
+//! `-- 3 0` lets only the planner work, on panel 3.
 
 use dentwright_plan::{Run, TrialSettings, Worker, run, table, trial};
 

@@ -48,10 +48,9 @@ fn wrong(side: &InnerSide, rack: &Rack, reach: &Reach, at: [f64; 2]) -> Option<S
     }
     let last = reach.way[reach.way.len() - 1];
     let push = last.rotation * Vector3::z();
-    let front = last.translation.vector + push * 0.0;
     let normal = side.normal(at[0], at[1]);
     let aim = Vector3::new(at[0], at[1], side.height(at[0], at[1]));
-    let left = (aim - front).norm() - tip.radius;
+    let left = (aim - last.translation.vector).norm() - tip.radius;
     if !(0.0..2.0).contains(&left) {
         return Some(format!("the tip stands {left} mm from the panel"));
     }
