@@ -12,6 +12,8 @@
 use serde::{Deserialize, Serialize};
 
 use crate::features::features;
+use crate::sum::Sum;
+use crate::view::View;
 use crate::{Conditions, Dent, Learned, StudentT};
 
 /// Hours of work with their doubt.
@@ -74,7 +76,7 @@ pub struct Doubt {
 /// The dent is expected to pass its `check`.
 #[must_use]
 pub fn hours(dent: &Dent, conditions: &Conditions, learned: &Learned) -> Hours {
-    let at = learned.regression.mean();
+    let at = learned.best().regression.mean();
     let factor =
         |(name, place, value): (&str, usize, f64)| Factor { name: name.to_owned(), times: (at[place] * value).exp() };
     let because = features(dent, conditions, &learned.settings).into_iter().map(factor).collect();
@@ -89,16 +91,21 @@ pub fn total_hours<'a>(dents: impl IntoIterator<Item = &'a Dent>, conditions: &C
         let (low, middle, likely, high) = (0.0, 0.0, 0.0, 0.0);
         return Hours { low, middle, likely, high, because: Vec::new(), doubt: Doubt::default() };
     }
-    let log = log_hours(&sum, learned);
-    let high = share_below(learned.settings.spread_z);
+    let log = learned.best().log_hours(&sum);
+    let away = learned.best().away * log.scale;
     Hours {
-        low: log.quantile(1.0 - high).exp(),
+        low: (log.location - away).exp(),
         middle: log.location.exp(),
         likely: sum.expected,
-        high: log.quantile(high).exp(),
+        high: (log.location + away).exp(),
         because: Vec::new(),
-        doubt: doubt(&sum, learned),
+        doubt: doubt(&sum, learned.best()),
     }
+}
+
+/// Likely hours of one line.
+pub(crate) fn expected_hours(dent: &Dent, conditions: &Conditions, learned: &Learned) -> f64 {
+    learned.sum([dent], conditions).expected
 }
 
 /// Distribution of the logarithm of the hours of several lines together; none without dents.
@@ -109,22 +116,11 @@ pub fn log_distribution<'a>(
     learned: &Learned,
 ) -> Option<StudentT> {
     let sum = learned.sum(dents, conditions);
-    (sum.expected > 0.0).then(|| log_hours(&sum, learned))
+    (sum.expected > 0.0).then(|| learned.best().log_hours(&sum))
 }
 
-fn log_hours(sum: &crate::learned::Sum, learned: &Learned) -> StudentT {
-    let noise = learned.shared() + learned.own(sum);
-    let log = learned.regression.predict(&sum.features, noise);
-    StudentT { location: sum.expected.ln() - 0.5 * learned.variance(sum), ..log }
-}
-
-fn doubt(sum: &crate::learned::Sum, learned: &Learned) -> Doubt {
-    let (dents, day, shop) = (learned.own(sum), learned.shared(), learned.regression.doubt(&sum.features));
+fn doubt(sum: &Sum, view: &View) -> Doubt {
+    let (dents, day, shop) = (view.own(sum), view.shared, view.regression.doubt(&sum.features));
     let all = dents + day + shop;
     Doubt { dents: dents / all, day: day / all, shop: shop / all }
-}
-
-/// Share of a normal distribution below so many standard deviations.
-fn share_below(z: f64) -> f64 {
-    StudentT { location: 0.0, scale: 1.0, freedom: f64::INFINITY }.below(z)
 }

@@ -17,7 +17,7 @@
 //!
 //! # Limits
 //! The coefficients it starts from are common practice without a published source: a start, not a
-//! promise. How the spread is shared between a dent and its car's day is not learned. No price table is
+//! promise. A job timed by mistake (a clock left running) is learned like any other. No price table is
 //! shipped, and nothing here judges whether a dent *can* be repaired without paint.
 //!
 //! # References
@@ -44,11 +44,13 @@ mod shares;
 mod size_rules;
 mod sizes;
 mod student;
+mod sum;
 mod table;
 mod table_cells;
 mod table_csv;
 mod table_error;
 mod tax;
+mod view;
 mod ways;
 
 pub use conditions::{Conditions, ConditionsError, Paint};

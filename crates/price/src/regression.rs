@@ -71,11 +71,14 @@ impl Regression {
         2.0 * self.shape
     }
 
-    /// Learns that `y` was seen at `x`, with `noise` times σ² of doubt of its own.
-    pub fn observe(&mut self, x: &[f64], y: f64, noise: f64) {
+    /// Learns that `y` was seen at `x`, with `noise` times σ², over 0, of doubt of its own. Answers with the
+    /// logarithm of the density that was predicted there.
+    pub fn observe(&mut self, x: &[f64], y: f64, noise: f64) -> f64 {
         let across = self.across(x);
         let s = noise + dot(x, &across);
         let e = y - dot(x, &self.mean);
+        let scale = (self.noise_variance() * s).abs().sqrt();
+        let said = StudentT { location: 0.0, scale, freedom: self.freedom() }.ln_density(e);
         let size = self.size();
         for (row, a) in across.iter().enumerate().filter(|(_, a)| **a != 0.0) {
             self.mean[row] += a * e / s;
@@ -84,6 +87,7 @@ impl Regression {
         }
         self.shape += 0.5;
         self.rate += 0.5 * e * e / s;
+        said
     }
 
     /// The distribution of a `y` at `x` with `noise` times σ² of doubt of its own; 0 for the

@@ -1,8 +1,8 @@
 //! Student's t: the distribution that a regression with unknown noise predicts with.
 //!
 //! The integral is the incomplete beta function by its continued fraction (Abramowitz and Stegun,
-//! Handbook of Mathematical Functions, 26.7.1 and 26.5.8), the logarithm of the gamma function by
-//! Stirling's series (6.1.41).
+//! Handbook of Mathematical Functions, 26.7.1 and 26.5.8), the ratio of two gamma functions by its
+//! asymptotic series (NIST Digital Library of Mathematical Functions, 5.11.13).
 
 use serde::{Deserialize, Serialize};
 use std::f64::consts::PI;
@@ -38,6 +38,12 @@ impl StudentT {
         if t > 0.0 { 1.0 - tail } else { tail }
     }
 
+    /// Logarithm of the density at a value.
+    #[must_use]
+    pub fn ln_density(&self, value: f64) -> f64 {
+        ln_density((value - self.location) / self.scale, self.freedom.min(MOST_FREEDOM)) - self.scale.ln()
+    }
+
     /// The value that a share `p` of the distribution lies below; `p` over 0 and under 1.
     ///
     /// ```
@@ -52,7 +58,7 @@ impl StudentT {
         let mut t = 0.0_f64;
         for _ in 0..STEPS {
             let missing = away - (0.5 - 0.5 * tail(t, freedom));
-            let step = missing / density(t, freedom);
+            let step = missing / ln_density(t, freedom).exp();
             t += step;
             if step.abs() <= 1e-13 * (1.0 + t) {
                 break;
@@ -62,39 +68,27 @@ impl StudentT {
     }
 }
 
-/// Share beyond ±t.
+/// Share beyond ±t: I of ν/2 and 1/2 at ν/(ν + t²), from the end where the fraction is short.
 fn tail(t: f64, freedom: f64) -> f64 {
-    incomplete_beta(freedom / (freedom + t * t), t * t / (freedom + t * t), freedom / 2.0, 0.5)
-}
-
-fn density(t: f64, freedom: f64) -> f64 {
-    let top = ln_gamma(f64::midpoint(freedom, 1.0)) - ln_gamma(freedom / 2.0) - 0.5 * (freedom * PI).ln();
-    (top - f64::midpoint(freedom, 1.0) * (t * t / freedom).ln_1p()).exp()
-}
-
-/// Iₓ(a, b); `y` is 1 − x, given because it may be much smaller than 1.
-fn incomplete_beta(x: f64, y: f64, a: f64, b: f64) -> f64 {
+    let (x, y) = (freedom / (freedom + t * t), t * t / (freedom + t * t));
+    let a = freedom / 2.0;
     if y <= 0.0 {
         return 1.0;
     }
-    if x <= 0.0 {
-        return 0.0;
-    }
-    if x * (a + b + 2.0) > a + 1.0 {
-        return 1.0 - incomplete_beta(y, x, b, a);
-    }
-    let front = a * ln_below_one(x, y) + b * ln_below_one(y, x) + ln_gamma(a + b) - ln_gamma(a) - ln_gamma(b);
-    front.exp() / a / fraction(x, a, b)
+    let ln_x = if y < 0.5 { (-y).ln_1p() } else { x.ln() };
+    let front = (a * ln_x + 0.5 * y.ln() + ln_half_step(a) - 0.5 * PI.ln()).exp();
+    if x * (a + 2.5) > a + 1.0 { 1.0 - front / 0.5 / fraction(y, 0.5, a) } else { front / a / fraction(x, a, 0.5) }
 }
 
-/// ln x where x = 1 − y, precise on both ends.
-fn ln_below_one(x: f64, y: f64) -> f64 {
-    if y < 0.5 { (-y).ln_1p() } else { x.ln() }
+fn ln_density(t: f64, freedom: f64) -> f64 {
+    let top = ln_half_step(freedom / 2.0) - 0.5 * (freedom * PI).ln();
+    top - f64::midpoint(freedom, 1.0) * (t * t / freedom).ln_1p()
 }
 
 /// The continued fraction 1 + d₁/(1 + d₂/(1 + …)), by Lentz's way from the front.
 fn fraction(x: f64, a: f64, b: f64) -> f64 {
     const TINY: f64 = 1e-300;
+    let not_zero = |value: f64| if value.abs() < TINY { TINY } else { value };
     let (mut value, mut above, mut under) = (1.0, 1.0, 0.0);
     for term in 1..100_000_u32 {
         let m = f64::from(term / 2);
@@ -103,8 +97,8 @@ fn fraction(x: f64, a: f64, b: f64) -> f64 {
         } else {
             -(a + m) * (a + b + m) * x / ((a + 2.0 * m) * (a + 2.0 * m + 1.0))
         };
-        under = 1.0 / not_zero(1.0 + d * under, TINY);
-        above = not_zero(1.0 + d / above, TINY);
+        under = 1.0 / not_zero(1.0 + d * under);
+        above = not_zero(1.0 + d / above);
         value *= above * under;
         if (above * under - 1.0).abs() < 1e-15 {
             break;
@@ -113,18 +107,14 @@ fn fraction(x: f64, a: f64, b: f64) -> f64 {
     value
 }
 
-fn not_zero(value: f64, tiny: f64) -> f64 {
-    if value.abs() < tiny { tiny } else { value }
-}
-
-/// ln Γ(z) for z over 0: moved up to where Stirling's series holds to rounding.
-fn ln_gamma(z: f64) -> f64 {
-    let (mut z, mut moved) = (z, 0.0);
-    while z < 12.0 {
-        moved += z.ln();
-        z += 1.0;
+/// ln Γ(a + 1/2) − ln Γ(a) for a over 0: moved up to where the series holds to rounding.
+fn ln_half_step(a: f64) -> f64 {
+    let (mut a, mut moved) = (a, 0.0);
+    while a < 30.0 {
+        moved -= (0.5 / a).ln_1p();
+        a += 1.0;
     }
-    let inverse = 1.0 / (z * z);
-    let series = 1.0 / 12.0 - inverse * (1.0 / 360.0 - inverse * (1.0 / 1260.0 - inverse / 1680.0));
-    (z - 0.5) * z.ln() - z + 0.5 * (2.0 * PI).ln() + series / z - moved
+    let inverse = 1.0 / (a * a);
+    let series = -1.0 / 8.0 + inverse * (1.0 / 192.0 - inverse * (1.0 / 640.0 - inverse * 17.0 / 14_336.0));
+    0.5 * a.ln() + series / a + moved
 }

@@ -3,18 +3,19 @@
 use rust_decimal::{Decimal, RoundingStrategy};
 use std::collections::HashMap;
 
+use crate::hours::expected_hours;
 use crate::sizes::{BySize, size_of};
 use crate::table::Rows;
 use crate::{
     HailTable, Hours, Learned, Line, LineKind, PricePer, QuoteError, QuoteInput, SizeClass, SizeRule, TableRow, Unit,
-    Way, hours, hundredths,
+    Way, hundredths,
 };
 
 /// Hours times the rate, a line each.
 pub(crate) fn by_hours(input: &QuoteInput, learned: &Learned, coin: u32) -> Vec<Line> {
     let pricing = &input.pricing;
     let line = |quoted: &crate::QuotedDent| {
-        let likely = hundredths(hours(&quoted.dent, &pricing.conditions, learned).likely);
+        let likely = hundredths(expected_hours(&quoted.dent, &pricing.conditions, learned));
         let line = Line::new(LineKind::Dent, &quoted.what, likely, Unit::Hour, pricing.hourly_rate, coin);
         Line { count: Some(u64::from(quoted.dent.count)), ..line }
     };

@@ -4,8 +4,8 @@ mod common;
 
 use common::dent;
 use dentwright_price::{
-    Charge, Discount, HoursSettings, Kind, Learned, Part, Pricing, Quote, QuoteError, QuoteInput, QuotedDent,
-    RiLine, Stacking, Sundry, Uplift, UpliftOn, quote,
+    Charge, Discount, HoursSettings, Kind, Learned, Part, Pricing, Quote, QuoteError, QuoteInput, QuotedDent, RiLine,
+    Stacking, Sundry, Uplift, UpliftOn, quote,
 };
 use rust_decimal::Decimal;
 

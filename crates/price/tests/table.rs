@@ -55,7 +55,7 @@ fn a_fault_is_named_by_row_and_column() {
         (PLAIN.replace(";80;", ";;"), "line 2, column 20 mm: the price is missing"),
         (PLAIN.replace(";80;", ";-80;"), "line 2, column 20 mm: \"-80\" is no price from 0 to 10000000"),
         (PLAIN.replace(";80;", ";ask;"), "line 2, column 20 mm: \"ask\" is no price from 0 to 10000000"),
-        (PLAIN.replace(";80;", ";80.50;"), "line 2, column 20 mm: \"80.50\" is no price from 0 to 10000000"),
+        (PLAIN.replace(";80;", ";80.50;"), "line 2, column 35 mm: \"110,50\" is no price from 0 to 10000000"),
         (
             PLAIN.replace(";80;", ";99000000;"),
             "line 2, column up to 20 mm: \"99000000\" is no price from 0 to 10000000",

@@ -20,6 +20,7 @@
 
 mod app;
 mod assets;
+mod books;
 mod cameras;
 mod captures;
 mod cautions;
@@ -27,8 +28,10 @@ mod damages;
 mod dents;
 mod door;
 mod guard;
+mod hail_tables;
 mod job_json;
 mod jobs;
+mod learned;
 mod live;
 mod pair;
 mod photos;

@@ -2,8 +2,8 @@
 
 use crate::app::App;
 use crate::{
-    assets, cameras, captures, cautions, damages, dents, guard, jobs, live, pair, photos, quote, readings, report,
-    sheets, shop, tasks, vin,
+    assets, cameras, captures, cautions, damages, dents, guard, hail_tables, jobs, learned, live, pair, photos, quote,
+    readings, report, sheets, shop, tasks, vin,
 };
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
@@ -49,6 +49,10 @@ fn api() -> OpenApiRouter<App> {
         .routes(routes!(readings::file))
         .routes(routes!(readings::take))
         .routes(routes!(quote::get, quote::put))
+        .routes(routes!(hail_tables::list, hail_tables::add))
+        .routes(routes!(hail_tables::remove))
+        .routes(routes!(learned::get))
+        .routes(routes!(learned::put, learned::remove))
         .routes(routes!(report::pdf))
         .routes(routes!(sheets::pdf))
         .routes(routes!(cameras::remove))

@@ -44,11 +44,16 @@ impl Draw {
 
 /// A shop whose truth is known here only.
 pub struct Shop {
-    /// Its true coefficients.
-    pub truth: HoursSettings,
+    truth: HoursSettings,
+    known: Learned,
 }
 
 impl Shop {
+    /// A shop with these true coefficients and spreads.
+    pub fn of(truth: HoursSettings) -> Self {
+        Self { known: Learned::start(&truth).unwrap(), truth }
+    }
+
     /// A shop drawn from what the settings say of shops: its coefficients by their widths, its spread by
     /// its weight.
     pub fn drawn(settings: &HoursSettings, draw: &mut Draw) -> Self {
@@ -80,18 +85,17 @@ impl Shop {
         truth.sharpness_power = truth.sharpness_power.clamp(0.0, truth.area_power);
         truth.count_power = truth.count_power.min(1.0);
         truth.spread_own = truth.spread_own.min(1.0);
-        Self { truth }
+        Self::of(truth)
     }
 
-    /// A shop far from the shipped coefficients, and with another share of its spread in the day.
-    pub fn odd() -> Self {
-        let mut truth =
-            HoursSettings { base_hours: 0.98, area_power: 0.62, spread_own: 0.45, ..HoursSettings::default() };
-        truth.spread_shared = 0.25;
+    /// A shop far from the shipped coefficients, with these spreads.
+    pub fn odd(spread_own: f64, spread_shared: f64) -> Self {
+        let mut truth = HoursSettings { base_hours: 0.98, area_power: 0.62, ..HoursSettings::default() };
+        (truth.spread_own, truth.spread_shared) = (spread_own, spread_shared);
         truth.kind.hail = 0.20;
         truth.access.glue_only = 1.8;
         truth.metal.aluminium = 1.45;
-        Self { truth }
+        Self::of(truth)
     }
 
     /// A job of this shop; a third are timed line by line, the others as a whole.
@@ -118,7 +122,7 @@ impl Shop {
 
     /// Expected hours of a line in this shop.
     pub fn expected(&self, dent: &Dent, conditions: &Conditions) -> f64 {
-        hours(dent, conditions, &Learned::start(&self.truth).unwrap()).likely
+        hours(dent, conditions, &self.known).likely
     }
 
     /// Hours of a line on an ordinary day: every dent of it drawn on its own.

@@ -4,6 +4,7 @@ mod bad_uploads;
 mod cameras;
 mod client;
 mod live;
+mod pricing;
 mod restart;
 mod strangers;
 mod values;
