@@ -39,10 +39,10 @@ fn reference() -> Reference {
     serde_json::from_str(include_str!("../../../tests/reference/hours_reference.json")).unwrap()
 }
 
-/// A prior so wide that the data alone speak, and no weight on any noise: what least squares assumes. `size`
+/// A prior so wide that the data alone speak, and no weight on any noise: what least squares assumes. The
 /// coefficients take as many degrees of freedom.
-fn vague(widths: &[f64]) -> Regression {
-    let nothing = Regression::new(vec![0.0; widths.len()], widths, 1.0, 1e-12);
+fn vague(mean: &[f64], widths: &[f64]) -> Regression {
+    let nothing = Regression::new(mean.to_vec(), widths, 1.0, 1e-12);
     nothing.with_freedom(-(widths.len() as f64))
 }
 
@@ -67,15 +67,14 @@ fn norris_as_nist_certifies_it() {
         10.8, 557.7, 228.3, 998.0, 888.8, 119.6, 0.3, 0.6, 557.6, 339.3, 888.0, 998.5, 778.9, 10.2, 117.6, 228.9,
         668.4, 449.2, 0.2,
     ];
-    // Around x = 429 in thousands, which is the same line with its digits kept.
-    let at = |x: f64| [1.0, (x - 429.0) / 1000.0];
-    let mut fit = vague(&[1e4, 1e4]);
+    // The same line around x = 429, with "y is x, give or take a thousand" for a prior.
+    let at = |x: f64| [1.0, x - 429.0];
+    let mut fit = vague(&[429.0, 1.0], &[1e3, 1.0]);
     X.iter().zip(Y).for_each(|(x, y)| {
         let _ = fit.observe(&at(*x), y, 1.0);
     });
-    let (b0, b1) = (fit.predict(&at(0.0), 0.0), fit.predict(&[0.0, 1e-3], 0.0));
-    // A prior as wide as this still moves B0 by four millionths of itself.
-    close("B0", b0.location, -0.262_323_073_774_029, 1e-5);
+    let (b0, b1) = (fit.predict(&at(0.0), 0.0), fit.predict(&[0.0, 1.0], 0.0));
+    close("B0", b0.location, -0.262_323_073_774_029, 1e-6);
     close("B1", b1.location, 1.002_116_818_020_45, 1e-8);
     close("deviation of B0", b0.scale, 0.232_818_234_301_152, 1e-6);
     close("deviation of B1", b1.scale, 0.429_796_848_199_937e-3, 1e-6);
@@ -88,7 +87,7 @@ fn norris_as_nist_certifies_it() {
 fn stack_loss_as_statsmodels_answers() {
     let data = reference().least_squares;
     let size = data.coefficients.len();
-    let mut fit = vague(&[1e4, 1e2, 1e2, 1e2]);
+    let mut fit = vague(&[0.0; 4], &[1e4, 1e2, 1e2, 1e2]);
     data.x.iter().zip(&data.y).for_each(|(x, y)| {
         let _ = fit.observe(x, *y, 1.0);
     });

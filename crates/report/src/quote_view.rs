@@ -28,7 +28,8 @@ pub(crate) fn quote<'a>(
         Stacking::Add => "stacking-add",
         Stacking::Compound => "stacking-compound",
     };
-    let dents = quote.hours.likely > 0.0;
+    // A table's price does not depend on hours.
+    let dents = quote.gross_low < quote.gross_high;
     Ok(json!({
         "lines": lines,
         "net": money(quote.net),
