@@ -2,7 +2,7 @@
 
 use crate::run::{Call, closing, heading};
 use crate::tally::Tally;
-use crate::{browser, demo, licences, links, root, tools, web};
+use crate::{browser, demo, licences, links, python, root, tools, web};
 use anyhow::{Result, bail};
 use std::path::Path;
 use std::process::ExitCode;
@@ -62,6 +62,7 @@ fn steps(root: &Path) -> Result<Vec<Step>> {
         own("licences", licences::check),
         own("links", links::check),
         own("web packages", web::install),
+        own("Python packages", python::install),
         command("web types", &web, "npm run check"),
         command("web tests", &web, "npm run test"),
         own("web build", web::build),

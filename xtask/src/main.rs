@@ -11,6 +11,7 @@ mod check;
 mod demo;
 mod licences;
 mod links;
+mod python;
 mod run;
 mod spdx;
 mod tally;
