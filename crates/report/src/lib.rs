@@ -18,7 +18,7 @@
 //! The sample of four pages with three photos of 0.5 MP and a map of 480 × 300 cells takes about
 //! 100 ms and 240 kB (`cargo run --release -p dentwright-report --example sample_report`).
 //! Photos go into the file as they are, so give them scaled down for paper. Latin, Greek and Cyrillic letters only: the one font has no others. Texts that a reading
-//! wrote are English: a verdict's reason is left out of other papers, remarks are shown as they are.
+//! wrote are English: a verdict's reason is left out of other papers, remarks are said in their own words.
 //!
 //! # References
 //! Font: Libertinus Serif, SIL Open Font License 1.1. Cautions: trade practice, with the
@@ -30,6 +30,7 @@ extern crate self as dentwright_report; // the tests share the sample of the exa
 
 mod car;
 mod cautions;
+mod change_view;
 mod colour;
 mod damage_view;
 mod data;

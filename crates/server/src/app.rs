@@ -1,6 +1,7 @@
 //! What every handler may use.
 
 use crate::books::Memory;
+use crate::changes::Changes;
 use crate::door::Door;
 use crate::live::Sessions;
 use crate::reads::Reads;
@@ -15,6 +16,8 @@ pub struct App {
     pub store: Store,
     /// Reads that wait or run.
     pub reads: Arc<Reads>,
+    /// Comparisons of late.
+    pub changes: Arc<Changes>,
     /// Who may come in.
     pub door: Arc<Door>,
     /// Live sessions.
