@@ -3,7 +3,7 @@
 use rust_decimal::Decimal;
 
 use crate::ways::table_of_classes;
-use crate::{Charge, Discount, Hours, Pricing, QuoteError, QuoteInput, Way};
+use crate::{Charge, Discount, Hours, PricedBy, Pricing, QuoteError, QuoteInput};
 
 // Limits far above any car. Together they keep every sum and product below the 7.9e28 that a
 // decimal holds: 1e5 lines of 1e14, doubled by 20 uplifts, times 100 %.
@@ -42,14 +42,14 @@ pub(crate) fn check(input: &QuoteInput) -> Result<(), QuoteError> {
     check_sum(pricing)
 }
 
-fn check_way(way: &Way) -> Result<(), QuoteError> {
+fn check_way(way: &PricedBy) -> Result<(), QuoteError> {
     match way {
-        Way::Hours => Ok(()),
-        Way::SizeClasses { classes, .. } => Ok(table_of_classes(classes).check()?),
-        Way::HailTable { oversize, .. } => {
+        PricedBy::Hours => Ok(()),
+        PricedBy::SizeClasses { classes, .. } => Ok(table_of_classes(classes).check()?),
+        PricedBy::HailTable { oversize, .. } => {
             oversize.map_or(Ok(()), |each| amount("the price of an oversize dent", each))
         }
-        Way::DayRate { day_rate, hours_per_day, days } => {
+        PricedBy::DayRate { day_rate, hours_per_day, days } => {
             amount("the day rate", *day_rate)?;
             let hours = "the hours of a day";
             let tenth = Decimal::new(1, 1);

@@ -63,7 +63,7 @@ pub use hours::{Doubt, Factor, Hours, hours, log_distribution, total_hours};
 pub use learned::{Coefficient, LearnError, Learned};
 pub use lines::{Line, LineKind, Unit};
 pub use money::{decimals, hundredths, round};
-pub use pricing::{Pricing, QuoteInput, QuotedDent, Way};
+pub use pricing::{PricedBy, Pricing, QuoteInput, QuotedDent};
 pub use quote::{Quote, quote};
 pub use regression::Regression;
 pub use settings::{

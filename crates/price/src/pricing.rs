@@ -37,7 +37,7 @@ pub struct Pricing {
     pub conditions: Conditions,
     /// How the dents are priced.
     #[serde(default)]
-    pub way: Way,
+    pub way: PricedBy,
     /// Trim to remove and install.
     #[serde(default)]
     pub ri_lines: Vec<RiLine>,
@@ -80,7 +80,7 @@ pub struct Pricing {
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[serde(tag = "by", rename_all = "snake_case")]
-pub enum Way {
+pub enum PricedBy {
     /// Hours times the rate, a line of dents each.
     #[default]
     Hours,
@@ -121,7 +121,7 @@ impl Pricing {
     pub fn new(hourly_rate: Decimal, tax_percent: Decimal, currency: &str) -> Self {
         Self {
             conditions: Conditions::default(),
-            way: Way::Hours,
+            way: PricedBy::Hours,
             ri_lines: Vec::new(),
             uplifts: Vec::new(),
             add_or_compound: Stacking::default(),

@@ -16,8 +16,8 @@ use serde::{Deserialize, Serialize};
 use crate::check::{check, check_hours};
 use crate::ways::{Sized, by_days, by_hours, by_whole_hours, ends, table_of_classes};
 use crate::{
-    Against, HailTable, Hours, Learned, Line, LineKind, QuoteError, QuoteInput, Shares, SizeRule, SizeRules, Stacking,
-    TaxSum, Way, decimals, round, total_hours,
+    Against, HailTable, Hours, Learned, Line, LineKind, PricedBy, QuoteError, QuoteInput, Shares, SizeRule, SizeRules,
+    Stacking, TaxSum, decimals, round, total_hours,
 };
 use crate::{lines, shares, size_rules, tax};
 
@@ -73,13 +73,15 @@ pub fn quote(input: &QuoteInput, learned: &Learned, table: Option<&HailTable>) -
     check_hours(&hours)?;
     let maker = Maker { input, coin: decimals(&pricing.currency) };
     let classes = match &pricing.way {
-        Way::SizeClasses { classes, .. } => Some(table_of_classes(classes)),
+        PricedBy::SizeClasses { classes, .. } => Some(table_of_classes(classes)),
         _ => None,
     };
     let (rule, table, oversize) = match &pricing.way {
-        Way::SizeClasses { size_rule, .. } => (*size_rule, classes.as_ref(), None),
-        Way::HailTable { size_rule, oversize, .. } => (*size_rule, Some(table.ok_or(QuoteError::NoTable)?), *oversize),
-        Way::Hours | Way::DayRate { .. } => (SizeRule::Gauge, None, None),
+        PricedBy::SizeClasses { size_rule, .. } => (*size_rule, classes.as_ref(), None),
+        PricedBy::HailTable { size_rule, oversize, .. } => {
+            (*size_rule, Some(table.ok_or(QuoteError::NoTable)?), *oversize)
+        }
+        PricedBy::Hours | PricedBy::DayRate { .. } => (SizeRule::Gauge, None, None),
     };
     if let Some(table) = table {
         table.check()?;
@@ -90,7 +92,7 @@ pub fn quote(input: &QuoteInput, learned: &Learned, table: Option<&HailTable>) -
         let (low, high) = (sheet.gross, sheet.gross);
         return Ok(Quote { size_rules: Some(size_rules), ..maker.quote(sheet, hours, low, high) });
     }
-    let by_day = matches!(pricing.way, Way::DayRate { .. });
+    let by_day = matches!(pricing.way, PricedBy::DayRate { .. });
     let dents = if by_day { by_days(input, hours.likely, maker.coin) } else { by_hours(input, learned, maker.coin) };
     let sheet = maker.sheet(dents, pricing.add_or_compound);
     let at = |dent_hours: f64| {

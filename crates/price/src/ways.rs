@@ -7,8 +7,8 @@ use crate::hours::expected_hours;
 use crate::sizes::{BySize, size_of};
 use crate::table::Rows;
 use crate::{
-    HailTable, Hours, Learned, Line, LineKind, PricePer, QuoteError, QuoteInput, SizeClass, SizeRule, TableRow, Unit,
-    Way, hundredths,
+    HailTable, Hours, Learned, Line, LineKind, PricePer, PricedBy, QuoteError, QuoteInput, SizeClass, SizeRule,
+    TableRow, Unit, hundredths,
 };
 
 /// Hours times the rate, a line each.
@@ -29,7 +29,7 @@ pub(crate) fn by_whole_hours(dent_hours: f64, rate: Decimal, coin: u32) -> Vec<L
 
 /// Days times a price: those entered, or so many hours' up to the next half day.
 pub(crate) fn by_days(input: &QuoteInput, dent_hours: f64, coin: u32) -> Vec<Line> {
-    let Way::DayRate { day_rate, hours_per_day, days } = &input.pricing.way else { return Vec::new() };
+    let PricedBy::DayRate { day_rate, hours_per_day, days } = &input.pricing.way else { return Vec::new() };
     if input.dents.is_empty() && days.is_none() {
         return Vec::new();
     }

@@ -4,8 +4,8 @@ mod common;
 
 use common::dent;
 use dentwright_price::{
-    Charge, Discount, HailTable, HoursSettings, Kind, Learned, Line, LineKind, Part, PricePer, Pricing, Quote,
-    QuoteInput, QuotedDent, RiLine, SizeClass, SizeRule, Split, Stacking, Sundry, TaxRounding, Uplift, UpliftOn, Way,
+    Charge, Discount, HailTable, HoursSettings, Kind, Learned, Line, LineKind, Part, PricePer, PricedBy, Pricing,
+    Quote, QuoteInput, QuotedDent, RiLine, SizeClass, SizeRule, Split, Stacking, Sundry, TaxRounding, Uplift, UpliftOn,
     decimals, quote,
 };
 use proptest::prelude::*;
@@ -45,22 +45,22 @@ fn any_on() -> impl Strategy<Value = UpliftOn> {
     proptest::sample::select(vec![UpliftOn::Dents, UpliftOn::Labour, UpliftOn::All])
 }
 
-fn any_way() -> impl Strategy<Value = Way> {
+fn any_way() -> impl Strategy<Value = PricedBy> {
     let rule = || proptest::sample::select(vec![SizeRule::Gauge, SizeRule::Majority]);
     let classes = |prices: Vec<Decimal>| -> Vec<SizeClass> {
         let limits = [Some(8.0), Some(30.0), None];
         limits.into_iter().zip(prices).map(|(up_to_mm, price)| SizeClass { up_to_mm, price }).collect()
     };
     prop_oneof![
-        Just(Way::Hours),
+        Just(PricedBy::Hours),
         (prop::collection::vec(cents(9_000), 3), rule())
-            .prop_map(move |(prices, size_rule)| Way::SizeClasses { classes: classes(prices), size_rule }),
-        (rule(), cents(4_000)).prop_map(|(size_rule, each)| Way::HailTable {
+            .prop_map(move |(prices, size_rule)| PricedBy::SizeClasses { classes: classes(prices), size_rule }),
+        (rule(), cents(4_000)).prop_map(|(size_rule, each)| PricedBy::HailTable {
             table: "t".into(),
             size_rule,
             oversize: Some(each)
         }),
-        (cents(90_000), prop::option::of(cents(900))).prop_map(|(day_rate, days)| Way::DayRate {
+        (cents(90_000), prop::option::of(cents(900))).prop_map(|(day_rate, days)| PricedBy::DayRate {
             day_rate,
             hours_per_day: Decimal::new(75, 1),
             days
@@ -113,7 +113,7 @@ prop_compose! {
 }
 
 fn by_size(input: &QuoteInput) -> bool {
-    matches!(input.pricing.way, Way::SizeClasses { .. } | Way::HailTable { .. })
+    matches!(input.pricing.way, PricedBy::SizeClasses { .. } | PricedBy::HailTable { .. })
 }
 
 /// Lines that are charged, without what percentages make of them, in an order of their own.
@@ -178,11 +178,11 @@ proptest! {
         let table = table(PricePer::Panel);
         let (before, after) = (made_by(&input, &table), made_by(&more, &table));
         let others = |quote: &Quote| -> Vec<_> {
-            let by_days = matches!(input.pricing.way, Way::DayRate { .. });
+            let by_days = matches!(input.pricing.way, PricedBy::DayRate { .. });
             plain(quote).into_iter().filter(|line| if by_days { line.0 > LineKind::Oversize } else { line.1 != "roof" }).collect()
         };
         prop_assert_eq!(others(&before), others(&after));
-        if matches!(input.pricing.way, Way::Hours) {
+        if matches!(input.pricing.way, PricedBy::Hours) {
             let kept = plain(&after);
             prop_assert!(plain(&before).iter().all(|line| kept.contains(line)));
         }
@@ -207,7 +207,7 @@ proptest! {
     #[test]
     fn the_rule_that_is_not_chosen_is_what_the_other_choice_gives(input in any_input()) {
         let mut other = input.clone();
-        if let Way::SizeClasses { size_rule, .. } | Way::HailTable { size_rule, .. } = &mut other.pricing.way {
+        if let PricedBy::SizeClasses { size_rule, .. } | PricedBy::HailTable { size_rule, .. } = &mut other.pricing.way {
             *size_rule = if *size_rule == SizeRule::Gauge { SizeRule::Majority } else { SizeRule::Gauge };
             let (one, two) = (made(&input), made(&other));
             let (rules, mirrored) = (one.size_rules.unwrap(), two.size_rules.unwrap());

@@ -4,8 +4,8 @@ mod common;
 
 use common::dent;
 use dentwright_price::{
-    HailTable, HoursSettings, Kind, Learned, LineKind, PricePer, Pricing, Quote, QuoteError, QuoteInput, QuotedDent,
-    SizeClass, SizeRule, TableError, Way, quote,
+    HailTable, HoursSettings, Kind, Learned, LineKind, PricePer, PricedBy, Pricing, Quote, QuoteError, QuoteInput,
+    QuotedDent, SizeClass, SizeRule, TableError, quote,
 };
 use rust_decimal::Decimal;
 
@@ -88,7 +88,7 @@ fn a_fault_is_named_by_row_and_column() {
     }
 }
 
-fn by(way: Way, dents: &[(&str, f64, u32)]) -> QuoteInput {
+fn by(way: PricedBy, dents: &[(&str, f64, u32)]) -> QuoteInput {
     let quoted = |(what, across_mm, count): &(&str, f64, u32)| QuotedDent {
         what: (*what).into(),
         dent: dent(Kind::Hail, *across_mm, 0.4, *count),
@@ -98,7 +98,7 @@ fn by(way: Way, dents: &[(&str, f64, u32)]) -> QuoteInput {
 }
 
 fn hail(size_rule: SizeRule, oversize: Option<i64>, dents: &[(&str, f64, u32)]) -> QuoteInput {
-    by(Way::HailTable { table: "t".into(), size_rule, oversize: oversize.map(Decimal::from) }, dents)
+    by(PricedBy::HailTable { table: "t".into(), size_rule, oversize: oversize.map(Decimal::from) }, dents)
 }
 
 fn made(input: &QuoteInput, per: PricePer) -> Result<Quote, QuoteError> {
@@ -184,7 +184,7 @@ fn where_a_table_ends_is_said() {
 fn size_classes_are_a_price_per_dent() {
     let class = |up_to_mm, price| SizeClass { up_to_mm, price: Decimal::from(price) };
     let classes = vec![class(Some(12.0), 15), class(None, 40)];
-    let way = |classes| Way::SizeClasses { classes, size_rule: SizeRule::Gauge };
+    let way = |classes| PricedBy::SizeClasses { classes, size_rule: SizeRule::Gauge };
     let dents = [("roof", 9.0, 2), ("roof", 45.0, 1)];
     let quote = made(&by(way(classes), &dents), PricePer::Panel).unwrap();
     assert_eq!(amounts(&quote), ["30.00", "40.00"]);
@@ -202,10 +202,10 @@ fn a_million_dents_take_no_time() {
     assert_eq!(amounts(&million), ["90000000.00"]);
     assert!(million.hours.likely > 10_000.0);
     let lines = vec![("roof", 9.0, 1); 100_000];
-    for way in [Way::Hours, hail(SizeRule::Gauge, None, &[]).pricing.way] {
+    for way in [PricedBy::Hours, hail(SizeRule::Gauge, None, &[]).pricing.way] {
         made(&by(way, &lines), PricePer::Panel).unwrap();
     }
-    let too_many = by(Way::Hours, &vec![("roof", 9.0, 1); 1_000_000]);
+    let too_many = by(PricedBy::Hours, &vec![("roof", 9.0, 1); 1_000_000]);
     let error = made(&too_many, PricePer::Panel).unwrap_err().to_string();
     assert_eq!(error, "there are more than 100000 lines");
     let took = began.elapsed();

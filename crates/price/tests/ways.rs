@@ -4,8 +4,8 @@ mod common;
 
 use common::dent;
 use dentwright_price::{
-    Charge, HoursSettings, Kind, Learned, Part, Pricing, Quote, QuoteInput, QuotedDent, RiLine, Split, TaxRounding,
-    UpliftOn, Way, quote,
+    Charge, HoursSettings, Kind, Learned, Part, PricedBy, Pricing, Quote, QuoteInput, QuotedDent, RiLine, Split,
+    TaxRounding, UpliftOn, quote,
 };
 use rust_decimal::Decimal;
 
@@ -28,7 +28,7 @@ fn days_go_up_to_the_next_half() {
     let by_days = |days: Option<&str>| {
         made(|pricing| {
             let days = days.map(money);
-            pricing.way = Way::DayRate { day_rate: money("400"), hours_per_day: money("8"), days };
+            pricing.way = PricedBy::DayRate { day_rate: money("400"), hours_per_day: money("8"), days };
         })
     };
     assert_eq!(by_days(None).net, money("200.00"));

@@ -4,7 +4,7 @@ use crate::app::App;
 use crate::trouble::{Answer, Trouble};
 use dentwright_job::{Job, Shop, quote_input};
 use dentwright_price::{
-    FinishedJob, Foretold, HailTable, HoursSettings, Learned, Quote, QuoteError, QuoteInput, Way, foretell, quote,
+    FinishedJob, Foretold, HailTable, HoursSettings, Learned, PricedBy, Quote, QuoteError, QuoteInput, foretell, quote,
 };
 use std::collections::HashMap;
 use std::sync::{Arc, Mutex, PoisonError};
@@ -44,7 +44,7 @@ impl Books {
     /// The quote.
     pub fn quote(&self, input: &QuoteInput) -> Result<Quote, QuoteError> {
         let table = match &input.pricing.way {
-            Way::HailTable { table, .. } => self.tables.get(table),
+            PricedBy::HailTable { table, .. } => self.tables.get(table),
             _ => None,
         };
         quote(input, &self.hours.learned, table)

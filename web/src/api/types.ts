@@ -46,7 +46,7 @@ export interface RiLine {
 }
 export type SizeClass = S['SizeClass'];
 /** How the dents are priced, as the form holds it. */
-export type Way =
+export type PricedBy =
   | { by: 'hours' }
   | { by: 'size_classes'; classes: SizeClass[]; size_rule?: S['SizeRule'] }
   | { by: 'hail_table'; table: string; size_rule?: S['SizeRule']; oversize?: string | null }
@@ -55,7 +55,7 @@ export type Way =
 export type QuoteInput = Omit<Required<S['Pricing']>, 'ri_lines' | 'discount' | 'way' | 'conditions'> & {
   ri_lines: RiLine[];
   discount: { percent?: string; amount?: string } | null;
-  way: Way;
+  way: PricedBy;
   conditions: { paint?: S['Paint']; panel_c?: number | null };
 };
 export type SizeRules = S['SizeRules'];
