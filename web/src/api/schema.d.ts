@@ -767,29 +767,6 @@ export interface components {
             /** @description The same in %, to tenths; none where the conventional repair costs nothing. */
             saved_percent?: string | null;
         };
-        /** @description What became of the predictions. */
-        Calibration: {
-            /** @description For 10, 20 … 90 %: the share of jobs that came below that quantile. */
-            below: components["schemas"]["Level"][];
-            /** @description Where that share lies in 95 of 100 shops whose predictions are right, by chance alone. */
-            by_chance: number[];
-            /**
-             * Format: double
-             * @description Share of them that came between low and high; 0.8 is right.
-             */
-            inside: number;
-            /** @description How many jobs were predicted. */
-            jobs: number;
-            /**
-             * Format: double
-             * @description Worked over middle, on average (geometric): over 1, the work took longer than said.
-             */
-            lean: number;
-            /**
-             * Format: double
-             * @description Half of the jobs missed the middle by less than this factor.
-             */
-            usual_miss: number;
         /** @description Areal figures of a surface, ISO 25178-2; heights in µm. */
         Areal: {
             /**
@@ -856,6 +833,30 @@ export interface components {
              * @description Longest wave, mm.
              */
             to_mm: number;
+        };
+        /** @description What became of the predictions. */
+        Calibration: {
+            /** @description For 10, 20 … 90 %: the share of jobs that came below that quantile. */
+            below: components["schemas"]["Level"][];
+            /** @description Where that share lies in 95 of 100 shops whose predictions are right, by chance alone. */
+            by_chance: number[];
+            /**
+             * Format: double
+             * @description Share of them that came between low and high; 0.8 is right.
+             */
+            inside: number;
+            /** @description How many jobs were predicted. */
+            jobs: number;
+            /**
+             * Format: double
+             * @description Worked over middle, on average (geometric): over 1, the work took longer than said.
+             */
+            lean: number;
+            /**
+             * Format: double
+             * @description Half of the jobs missed the middle by less than this factor.
+             */
+            usual_miss: number;
         };
         /** @description The reading camera as solved. */
         CameraFacts: {
@@ -1474,27 +1475,6 @@ export interface components {
          * @enum {string}
          */
         Language: "en" | "de";
-        /** @description What is known of the shop's hours. */
-        LearnedAnswer: {
-            calibration: components["schemas"]["Calibration"] | null;
-            coefficients: components["schemas"]["Coefficient"][];
-            /** @description The last jobs, newest first, with what was said of each before it was learned. */
-            foretold: components["schemas"]["Foretold"][];
-            /**
-             * Format: int32
-             * @description How many finished jobs it was learned from.
-             */
-            jobs: number;
-            /**
-             * Format: double
-             * @description Spread of one dent's hours (standard deviation of their logarithm), its own.
-             */
-            spread_own: number;
-            /**
-             * Format: double
-             * @description Spread that all dents of a car share.
-             */
-            spread_shared: number;
         /** @description The move from the earlier reading's frame to the later one's: turned about the origin, then shifted. */
         Laying: {
             /** @description What told it. */
@@ -1534,6 +1514,28 @@ export interface components {
              * @description One-sigma of the turn, rad.
              */
             turn_sigma_rad: number;
+        };
+        /** @description What is known of the shop's hours. */
+        LearnedAnswer: {
+            calibration: components["schemas"]["Calibration"] | null;
+            coefficients: components["schemas"]["Coefficient"][];
+            /** @description The last jobs, newest first, with what was said of each before it was learned. */
+            foretold: components["schemas"]["Foretold"][];
+            /**
+             * Format: int32
+             * @description How many finished jobs it was learned from.
+             */
+            jobs: number;
+            /**
+             * Format: double
+             * @description Spread of one dent's hours (standard deviation of their logarithm), its own.
+             */
+            spread_own: number;
+            /**
+             * Format: double
+             * @description Spread that all dents of a car share.
+             */
+            spread_shared: number;
         };
         /**
          * @description Unit of length.
@@ -1585,7 +1587,6 @@ export interface components {
          * @enum {string}
          */
         LineKind: "dent" | "oversize" | "remove_install" | "part" | "sundry" | "uplift" | "discount";
-        LineKind: "dent" | "remove_install" | "part" | "sundry" | "uplift" | "discount";
         /** @description A body line's run. */
         LineReport: {
             /**
@@ -1874,6 +1875,36 @@ export interface components {
          * @enum {string}
          */
         PricePer: "panel" | "dent";
+        /** @description How the dents are priced. */
+        PricedBy: {
+            /** @enum {string} */
+            by: "hours";
+        } | {
+            /** @enum {string} */
+            by: "size_classes";
+            /** @description The classes, smallest first; only the last may be open at the top. */
+            classes: components["schemas"]["SizeClass"][];
+            /** @description How dents get their size. */
+            size_rule?: components["schemas"]["SizeRule"];
+        } | {
+            /** @enum {string} */
+            by: "hail_table";
+            /** @description On top for every dent larger than the table's largest size, which it counts as. */
+            oversize?: string | null;
+            /** @description How dents get their size. */
+            size_rule?: components["schemas"]["SizeRule"];
+            /** @description The table's id; the table itself is handed to [`quote`](crate::quote()) beside the input. */
+            table: string;
+        } | {
+            /** @enum {string} */
+            by: "day_rate";
+            /** @description Price of a day. */
+            day_rate: string;
+            /** @description How many days; none for the likely hours, up to the next half day. */
+            days?: string | null;
+            /** @description Hours that are worked on dents in a day, h. */
+            hours_per_day: string;
+        };
         /** @description What is entered for a quote beside the dents. Money is in `currency`, without tax. */
         Pricing: {
             /** @description Whether percentages add or compound; shown on the quote. */
@@ -1903,7 +1934,7 @@ export interface components {
             /** @description Percentages on top. */
             uplifts?: components["schemas"]["Uplift"][];
             /** @description How the dents are priced. */
-            way?: components["schemas"]["Way"];
+            way?: components["schemas"]["PricedBy"];
         };
         /** @description A read that is queued. */
         Queued: {
@@ -2041,13 +2072,6 @@ export interface components {
             /** Format: double */
             y_px: number;
         };
-        /** @description Net, shared; the two add up to it. */
-        Shares: {
-            /** @description The shop's. */
-            shop: string;
-            /** @description The technician's. */
-            technician: string;
-        };
         /** @description A reading of a series. */
         SeriesEntry: {
             laying?: components["schemas"]["Laying"] | null;
@@ -2093,6 +2117,13 @@ export interface components {
          * @enum {string}
          */
         SettleCode: "less_doubt" | "at_the_limit" | "read_the_rest" | "closer";
+        /** @description Net, shared; the two add up to it. */
+        Shares: {
+            /** @description The shop's. */
+            shop: string;
+            /** @description The technician's. */
+            technician: string;
+        };
         /** @description The shop and what it has chosen. */
         Shop: {
             /** @description Street and town. */
@@ -2528,36 +2559,11 @@ export interface components {
             /** Format: double */
             shift: number;
         };
-        /** @description How the dents are priced. */
-        Way: {
-            /** @enum {string} */
-            by: "hours";
-        } | {
-            /** @enum {string} */
-            by: "size_classes";
-            /** @description The classes, smallest first; only the last may be open at the top. */
-            classes: components["schemas"]["SizeClass"][];
-            /** @description How dents get their size. */
-            size_rule?: components["schemas"]["SizeRule"];
-        } | {
-            /** @enum {string} */
-            by: "hail_table";
-            /** @description On top for every dent larger than the table's largest size, which it counts as. */
-            oversize?: string | null;
-            /** @description How dents get their size. */
-            size_rule?: components["schemas"]["SizeRule"];
-            /** @description The table's id; the table itself is handed to [`quote`](crate::quote()) beside the input. */
-            table: string;
-        } | {
-            /** @enum {string} */
-            by: "day_rate";
-            /** @description Price of a day. */
-            day_rate: string;
-            /** @description How many days; none for the likely hours, up to the next half day. */
-            days?: string | null;
-            /** @description Hours that are worked on dents in a day, h. */
-            hours_per_day: string;
-        };
+        /**
+         * @description Nearer to the intended shape than before, or farther from it.
+         * @enum {string}
+         */
+        Way: "better" | "worse";
         /**
          * @description How far the coefficients may be off for a shop that has not timed its work: standard deviations, of
          *     the logarithm for factors, of the power itself for powers. Wider learns faster from few jobs.
@@ -2614,27 +2620,6 @@ export interface components {
              */
             spread_weight: number;
         };
-        /** @description Worked time of a job: once for the whole job, or damage by damage. */
-        WorkedInput: {
-            times: components["schemas"]["WorkedTime"][];
-        };
-        /** @description Worked time on the dents of one damage, or on all. */
-        WorkedTime: {
-            /**
-             * Format: uuid
-             * @description The damage; left out for the whole job.
-             */
-            damage?: string | null;
-            /**
-             * Format: double
-             * @description Worked time on its dents without R&I, s.
-             */
-            worked_s: number;
-        /**
-         * @description Nearer to the intended shape than before, or farther from it.
-         * @enum {string}
-         */
-        Way: "better" | "worse";
         /** @description An area that changed. Places in the later reading's frame. */
         Worked: {
             /**
@@ -2684,6 +2669,23 @@ export interface components {
              * @description Place of the largest change, panel y, mm.
              */
             y_mm: number;
+        };
+        /** @description Worked time of a job: once for the whole job, or damage by damage. */
+        WorkedInput: {
+            times: components["schemas"]["WorkedTime"][];
+        };
+        /** @description Worked time on the dents of one damage, or on all. */
+        WorkedTime: {
+            /**
+             * Format: uuid
+             * @description The damage; left out for the whole job.
+             */
+            damage?: string | null;
+            /**
+             * Format: double
+             * @description Worked time on its dents without R&I, s.
+             */
+            worked_s: number;
         };
     };
     responses: never;
