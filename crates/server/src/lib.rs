@@ -20,6 +20,7 @@
 
 mod app;
 mod assets;
+mod bill;
 mod cameras;
 mod captures;
 mod cautions;
@@ -31,6 +32,8 @@ mod job_json;
 mod jobs;
 mod live;
 mod pair;
+mod paper_issue;
+mod papers;
 mod photos;
 mod picture;
 mod quote;

@@ -2,7 +2,7 @@
 
 use crate::app::App;
 use crate::{
-    assets, cameras, captures, cautions, damages, dents, guard, jobs, live, pair, photos, quote, readings, report,
+    assets, cameras, captures, cautions, damages, dents, guard, jobs, live, pair, papers, photos, quote, readings, report,
     sheets, shop, tasks, vin,
 };
 use axum::Router;
@@ -50,6 +50,10 @@ fn api() -> OpenApiRouter<App> {
         .routes(routes!(readings::take))
         .routes(routes!(quote::get, quote::put))
         .routes(routes!(report::pdf))
+        .routes(routes!(papers::list, papers::add))
+        .routes(routes!(papers::file))
+        .routes(routes!(papers::packs))
+        .routes(routes!(papers::billing, papers::save_billing))
         .routes(routes!(sheets::pdf))
         .routes(routes!(cameras::remove))
         .routes(routes!(cautions::list))

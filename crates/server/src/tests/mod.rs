@@ -4,6 +4,7 @@ mod bad_uploads;
 mod cameras;
 mod client;
 mod live;
+mod papers;
 mod restart;
 mod strangers;
 mod values;
