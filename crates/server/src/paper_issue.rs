@@ -142,6 +142,12 @@ async fn start(app: &App, job: &Job, shop: &Shop, pack: &Country, body: &Issue, 
     let hashes = hashes.map(|photo| (photo.hash.clone(), photo.hash.clone())).collect();
     let mut report = report_data(job, shop, quote, loaded, today);
     report.paper = pack.paper;
+    if body.kind == PaperKind::Evidence {
+        // A row of hashes names its photo by the file's name.
+        let names = job.damages.iter().flat_map(|damage| &damage.photos).map(|photo| photo.name.clone());
+        let shown = report.damages.iter_mut().flat_map(|damage| &mut damage.photos);
+        shown.zip(names).for_each(|(photo, name)| photo.caption = name);
+    }
     if let Some(language) = body.language {
         report.language = language;
     }
