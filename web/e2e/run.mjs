@@ -5,6 +5,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { axe, open, overflow, smallTargets, start, WIDTHS } from './browser.mjs';
 import { badUploads } from './bad.mjs';
+import { beforeAndAfter } from './change.mjs';
 import { phoneLens } from './cameras.mjs';
 import { wholeJob } from './job.mjs';
 import { keyboardOnly } from './keyboard.mjs';
@@ -54,6 +55,7 @@ try {
   for (const width of wanted(wholeJob) ? WIDTHS : []) {
     const page = await open(browser, server.base, width);
     await wholeJob({ page, server, width, test, sound });
+    await beforeAndAfter({ page, server, width, test, sound });
     await page.context().close();
   }
   if (wanted(pairing)) await pairing({ browser, test });

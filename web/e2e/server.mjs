@@ -35,11 +35,11 @@ export async function startServer(...options) {
   }
 }
 
-/** Files of a demo capture, as the browser's file field takes them. */
-export async function captureFiles(folder) {
+/** Files of a demo capture, the first where none is named, as the browser's file field takes them. */
+export async function captureFiles(folder, name) {
   const captures = join(folder, 'captures');
   if (!existsSync(captures)) execFileSync(BINARY, ['demo-captures', captures]);
-  const first = (await readdir(captures, { withFileTypes: true })).filter((entry) => entry.isDirectory()).map((entry) => entry.name).sort()[0];
+  const first = name ?? (await readdir(captures, { withFileTypes: true })).filter((entry) => entry.isDirectory()).map((entry) => entry.name).sort()[0];
   const names = (await readdir(join(captures, first))).filter((name) => /\.(jpe?g|png|toml)$/.test(name));
   return Promise.all(
     names.map(async (name) => ({ name, mimeType: name.endsWith('.toml') ? 'application/toml' : 'image/jpeg', buffer: await readFile(join(captures, first, name)) })),

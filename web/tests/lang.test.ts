@@ -29,6 +29,12 @@ describe('languages', () => {
     const named = keys('de.trouble');
     expect(codes.flatMap((code) => [`trouble-${code}`, `trouble-${code}-next`]).filter((name) => !named.includes(name))).toEqual([]);
   });
+  it('have words of their own for every remark that the reference names', () => {
+    const row = readFileSync(join(src, '../../docs/reference.md'), 'utf8').split('\n').find((line) => line.startsWith('| `notes` |'))!;
+    const codes = [...row.matchAll(/`(\w+)`/g)].map((found) => found[1]!).filter((code) => !['notes', 'code', 'text'].includes(code));
+    expect(codes.length).toBeGreaterThan(4);
+    expect(codes.filter((code) => !keys('de.notes').includes(`note-${code}`))).toEqual([]);
+  });
   it('have every text that a page asks for by its whole name', () => {
     const asked = [...code.matchAll(/\bt\(\s*'([a-z][\w-]*)'\s*[,)]/g)].map((found) => found[1]!);
     expect(asked.length).toBeGreaterThan(150);

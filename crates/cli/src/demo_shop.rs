@@ -20,20 +20,22 @@ pub async fn fill(store: &Store) -> Result<()> {
     let door = take_in(store, kombi(), now).await?;
     let bonnet = take_in(store, tavro(), now).await?;
     let wing = take_in(store, hilde(), now).await?;
-    println!("Rendering and reading four captures of panels whose shape is known …");
+    println!("Rendering and reading six captures of panels whose shape is known …");
     fill_door(store, &door, now).await.context("the job with the door")?;
     fill_bonnet(store, &bonnet, now).await.context("the job with the bonnet")?;
     fill_wing(store, &wing, now).await.context("the job with the wing")?;
     Ok(())
 }
 
-/// Two dings on a door, measured before and after: finished.
+/// Two dings on a door, measured before, between the rounds and after: finished.
 async fn fill_door(store: &Store, job: &Job, now: Timestamp) -> Result<()> {
     let note = "Car park. The lower one sits close to the body line.";
     let door = mark(store, job, Panel::FrontDoorLeft, (0.55, 0.62), note, now).await?;
     let before = measure(store, door, "demo_door_before", now).await?;
     take_spots(store, before).await?;
-    measure(store, door, "demo_door_after", now).await?;
+    for round in ["demo_door_round_1", "demo_door_round_2", "demo_door_after"] {
+        measure(store, door, round, now).await?;
+    }
     let trim = RiLine { what: "Door card, left front".into(), charge: Charge::Hours(Decimal::new(8, 1)) };
     let clips = Sundry { what: "Clips for the door card".into(), amount: Decimal::new(6_50, 2) };
     let pricing = Pricing { ri_lines: vec![trim], sundries: vec![clips], ..Pricing::of_shop(&shop()) };

@@ -1,8 +1,11 @@
 //! The one binary.
 
+mod change;
 mod demo;
 mod demo_shop;
+mod export;
 mod failure;
+mod line;
 mod print;
 mod read;
 mod serve;
@@ -28,6 +31,12 @@ struct Arguments {
 enum Command {
     /// Read a capture folder: photos of mirrored patterns to a map of lows and highs.
     Read(read::ReadOptions),
+    /// Compare readings of one damage: what got better and worse, and the series over the repair.
+    Change(change::ChangeOptions),
+    /// Write a reading for other programs: PLY, STL, X3P, CSV, PNG, SVG, or a zip for another installation.
+    Export(export::ExportOptions),
+    /// Look along a body line of a reading: its height, its place sideways, its sharpness.
+    Line(line::LineOptions),
     /// Try moves on a patch of sheet metal: what they leave, what they cost.
     Sheet(sheet::SheetOptions),
     /// Print tags, a line board or the camera sheet at true scale, as PDF.
@@ -45,6 +54,9 @@ enum Command {
 fn main() -> ExitCode {
     match Arguments::parse().command {
         Command::Read(options) => read::read_command(&options),
+        Command::Change(options) => change::change_command(&options),
+        Command::Export(options) => export::export_command(&options),
+        Command::Line(options) => line::line_command(&options),
         Command::Sheet(options) => sheet::sheet_command(&options),
         Command::Print(options) => print::print_command(&options),
         Command::Serve(options) => serve::serve_command(&options),

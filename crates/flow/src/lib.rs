@@ -1,14 +1,20 @@
 //! The story in a few short functions.
 //!
-//! **Entry points.** [`read`] makes a [`Reading`] of a capture folder; [`write_reading`] lays it down.
+//! **Entry points.** [`read`] makes a [`Reading`] of a capture folder; [`write_reading`] lays it down; a
+//! [`KeptReading`] opens it again, [`compare()`] and [`series`] tell what changed, [`export`] gives it to other programs.
 //!
 //! **Idea.** Each line of [`read`] is a stage; each stage consumes what the last one gave.
 
 mod board;
+mod body_line;
+mod change_file;
+mod compare;
 mod doubt;
 mod error;
+mod export;
 mod gather;
-mod npy;
+mod holes;
+mod kept;
 mod patterns;
 mod picture;
 mod read;
@@ -16,17 +22,23 @@ mod reading_file;
 mod settle;
 mod stand;
 mod still;
+mod texture;
 mod unread;
 mod write;
 
+pub use body_line::{LineError, body_line};
+pub use change_file::{ChangeFile, ChangeMaps, SeriesEntry, write_change};
+pub use compare::{CompareError, Compared, SeriesStep, compare, lay, series};
 pub use error::ReadError;
+pub use export::{CAPTURE_FOLDER, ExportError, Form, READING_FOLDER, export, pack};
 pub use gather::check_folder;
-pub use npy::{MapFile, read_map};
+pub use kept::{KeptError, KeptReading};
 pub use read::{Progress, ReadSettings, Reading, Stage, read};
 pub use reading_file::{
     CameraFacts, FrameFacts, GridFacts, Maps, Note, PanelTagPlace, PhotoFacts, ReadingFile, SpotFacts, UnreadFacts,
 };
 pub use settle::FrameCheck;
 pub use stand::StandFacts;
+pub use texture::TextureFacts;
 pub use unread::Unread;
 pub use write::{WriteError, write_reading};

@@ -1,20 +1,14 @@
-//! `map.png`: the deviation with lows and highs marked.
+//! Maps as pictures: `map.png` with lows and highs marked, and plain ones.
 
-use crate::read::Reading;
-use dentwright_surface::SpotKind;
+use dentwright_surface::{Map, Spot, SpotKind};
 use image::{Rgb, RgbImage};
 
-/// Draws the deviation, y up; unread cells dark and hatched; lows teal, highs amber, spots ringed.
-pub(crate) fn map_png(reading: &Reading) -> Result<Vec<u8>, image::ImageError> {
-    let grid = reading.deviation.grid;
-    let range = range_mm(reading);
-    let mut picture = RgbImage::new(grid.nx as u32, grid.ny as u32);
-    for (i, &d) in reading.deviation.values.iter().enumerate() {
-        let (x, y) = ((i % grid.nx) as u32, (grid.ny - 1 - i / grid.nx) as u32);
-        let colour = if d.is_finite() { colour(f64::from(d) / range) } else { hatch(x, y) };
-        picture.put_pixel(x, y, Rgb(colour));
-    }
-    for spot in &reading.spots {
+/// Draws a deviation, y up; unread cells dark and hatched; lows teal, highs amber, spots ringed.
+pub(crate) fn map_png(deviation: &Map, spots: &[Spot]) -> Result<Vec<u8>, image::ImageError> {
+    let grid = deviation.grid;
+    let range_mm = range_of_spots(spots);
+    let mut picture = drawn(deviation, range_mm);
+    for spot in spots {
         let (fx, fy) = grid.locate(spot.x_mm, spot.y_mm);
         let radius = (0.5 * spot.length_mm / grid.step_mm + 3.0).max(5.0);
         let ink = if spot.kind == SpotKind::Low { [150, 255, 240] } else { [255, 225, 150] };
@@ -26,18 +20,44 @@ pub(crate) fn map_png(reading: &Reading) -> Result<Vec<u8>, image::ImageError> {
             }
         }
     }
+    encoded(&picture)
+}
+
+/// A map alone, one pixel a cell; colours end at `range_mm`.
+pub(crate) fn small_png(map: &Map, range_mm: f64) -> Result<Vec<u8>, image::ImageError> {
+    encoded(&drawn(map, range_mm))
+}
+
+/// Where the colours of a deviation end, mm: at the largest spot, at least ten micrometres, so that a sound panel looks
+/// calm.
+pub(crate) fn range_of_spots(spots: &[Spot]) -> f64 {
+    spots.iter().map(|s| s.height_mm.abs()).fold(LEAST_RANGE_MM, f64::max)
+}
+
+/// Where the colours of a map should end, mm.
+pub(crate) fn range_of(map: &Map) -> f64 {
+    let largest = map.values.iter().filter(|v| v.is_finite()).map(|v| v.abs()).fold(0.0, f32::max);
+    f64::from(largest).max(LEAST_RANGE_MM)
+}
+
+const LEAST_RANGE_MM: f64 = 0.01;
+
+fn drawn(map: &Map, range_mm: f64) -> RgbImage {
+    let grid = map.grid;
+    RgbImage::from_fn(grid.nx as u32, grid.ny as u32, |x, y| {
+        let d = map.values[(grid.ny - 1 - y as usize) * grid.nx + x as usize];
+        Rgb(if d.is_finite() { colour_of(f64::from(d) / range_mm) } else { hatch(x, y) })
+    })
+}
+
+fn encoded(picture: &RgbImage) -> Result<Vec<u8>, image::ImageError> {
     let mut bytes = std::io::Cursor::new(Vec::new());
     picture.write_to(&mut bytes, image::ImageFormat::Png)?;
     Ok(bytes.into_inner())
 }
 
-/// Largest spot, at least ten micrometres, so that a sound panel looks calm.
-fn range_mm(reading: &Reading) -> f64 {
-    reading.spots.iter().map(|s| s.height_mm.abs()).fold(0.01, f64::max)
-}
-
 /// Signed square root of the share, so that small spots show beside a deep one.
-fn colour(share: f64) -> [u8; 3] {
+pub(crate) fn colour_of(share: f64) -> [u8; 3] {
     let t = share.abs().min(1.0).sqrt();
     let end = if share < 0.0 { [0.0, 150.0, 160.0] } else { [235.0, 150.0, 20.0] };
     [0, 1, 2].map(|k| (46.0 + t * (end[k] - 46.0)) as u8)

@@ -4,46 +4,37 @@ use crate::board::{BoardPoints, SlidLines, slid_lines};
 use crate::doubt::doubt;
 use crate::error::ReadError;
 use crate::gather::{Gathered, gather};
+use crate::holes::holes;
 use crate::patterns::mirrored_points;
 use crate::reading_file::Note;
 use crate::settle::{FrameCheck, one_mirror, settle};
 use crate::still::{StillPoints, still_points};
+use crate::texture::{TextureFacts, texture_of};
 use crate::unread::{Unread, explain, keep_largest};
 use dentwright_optics::{
-    Board, BoardField, BoardKind, BoardTag, BundleSettings, Camera, DEFAULT_GAMMA, Layout, Photo, Pixel, Role, Scene,
-    TagView, find_planar_tags, find_tags, grid_over, panel_plane, refine, setup_and_board, slopes_on, tag_corners,
+    Board, BoardField, BoardKind, BoardTag, BundleSettings, Camera, DEFAULT_GAMMA, Layout, PanelTag, Photo, Pixel,
+    Role, Scene, TagView, find_planar_tags, find_tags, grid_over, panel_plane, refine, setup_and_board, slopes_on,
+    tag_corners,
 };
 use dentwright_surface::{
-    Finish, Grid, IntegrateSettings, IntendedSettings, Map, Ridge, SlopeMap, Spot, SpotSettings, average, contradicted,
-    find_spots, integrate, intended_shape, judge,
+    Finish, FinishLimit, Grid, IntegrateSettings, IntendedSettings, Map, Ridge, SlopeMap, Spot, SpotFinish,
+    SpotSettings, contradicted, find_spots, integrate, intended_shape, judge,
 };
 use std::path::Path;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 
 /// What a reading may be told.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Default)]
 pub struct ReadSettings {
-    /// Residual that counts as done, mm. Ten micrometres over 20 mm already moves a mirrored line by
-    /// millimetres (mirror equation); common practice, no published source.
-    pub finish_limit_mm: f64,
+    /// What counts as done.
+    pub finish: FinishLimit,
     /// Takes the still photos of a line board though slid ones are there: the quick look.
     pub still: bool,
     /// Intended shape.
     pub intended: IntendedSettings,
     /// Lows and highs.
     pub spots: SpotSettings,
-}
-
-impl Default for ReadSettings {
-    fn default() -> Self {
-        Self {
-            finish_limit_mm: 0.01,
-            still: false,
-            intended: IntendedSettings::default(),
-            spots: SpotSettings::default(),
-        }
-    }
 }
 
 /// A part of the work, in order.
@@ -102,8 +93,12 @@ pub struct Reading {
     pub unread: Vec<u8>,
     /// Lows and highs.
     pub spots: Vec<Spot>,
+    /// Done or not, spot by spot.
+    pub spot_finish: Vec<SpotFinish>,
     /// Done or not.
     pub finish: Finish,
+    /// The paint's texture.
+    pub texture: TextureFacts,
     /// Poses, cameras, tags.
     pub scene: Scene,
     /// Response exponent used.
@@ -156,29 +151,38 @@ pub fn read(
         }
     };
     begin(Stage::Poses)?;
-    let mut scene = solve(&gathered, &seen, &mut board, None)?;
+    let mut scene = solve(&gathered, &seen, &seen.layout, &mut board, None)?;
     begin(Stage::Shape)?;
     let (mut height, mut unread) = shape(&gathered, board.field(), &scene)?;
     begin(Stage::Spots)?;
     let mut intended = intended_shape(&height, &settings.intended);
-    if let Some(ridge) = intended.ridge.clone() {
-        // No smooth panel has a body line: with it known, tags and board stand better.
-        scene = solve(&gathered, &seen, &mut board, Some(ridge))?;
+    for _ in 0..RIDGE_ROUNDS {
+        // No smooth panel has a body line: with it known, tags and board stand better, and the line stands there.
+        let Some(ridge) = intended.ridge.clone() else { break };
+        let before = scene.layout;
+        scene = solve(&gathered, &seen, &before, &mut board, Some(ridge))?;
         (height, unread) = shape(&gathered, board.field(), &scene)?;
         intended = intended_shape(&height, &settings.intended);
+        if furthest_mm(&before, &scene.layout) < RIDGE_STAYS_MM {
+            break;
+        }
     }
     let deviation = difference(&height, &intended.shape);
     let sigma = doubt(&deviation, &intended, !lost.is_empty());
+    let texture = texture_of(&deviation, &intended.sound);
     let spots = find_spots(&deviation, &sigma, &settings.spots);
-    let finish = judge(&average(&deviation, settings.spots.average_mm), &sigma, settings.finish_limit_mm);
     explain(&gathered, &frames, &scene, &height, &lost, &mut unread);
+    let holes = holes(&unread, &height.grid, settings.finish.scale_mm);
+    let (finish, spot_finish) = judge(&deviation, &sigma, &spots, &holes, &settings.finish);
     Ok(Reading {
         height,
         deviation,
         sigma,
         unread,
         spots,
+        spot_finish,
         finish,
+        texture,
         scene,
         gamma,
         camera_source: seen.camera_source,
@@ -268,6 +272,16 @@ fn board_tags(board: &Board) -> Vec<TagView> {
     board.tags.iter().map(on_board).collect()
 }
 
+/// Rounds of solving with a body line at most, and how far the tags may move on the panel before the line that was
+/// found among them has to be found anew, mm: a crease of 25 mm radius is told to a few tenths.
+const RIDGE_ROUNDS: usize = 3;
+const RIDGE_STAYS_MM: f64 = 0.3;
+
+fn furthest_mm(before: &Layout, after: &Layout) -> f64 {
+    let moved = |(a, b): (&PanelTag, &PanelTag)| (a.pose[0] - b.pose[0]).hypot(a.pose[1] - b.pose[1]);
+    before.tags.iter().zip(&after.tags).map(moved).fold(0.0, f64::max)
+}
+
 /// Mirrored points that enter the pose solve; more do not change it.
 const POSE_POINTS: usize = 500;
 /// Fewer known pixels than this are no reading.
@@ -276,6 +290,7 @@ const LEAST_PIXELS: usize = 2_000;
 pub(crate) fn solve(
     g: &Gathered,
     seen: &Seen,
+    layout: &Layout,
     board: &mut BoardPoints,
     ridge: Option<Ridge>,
 ) -> Result<Scene, ReadError> {
@@ -293,7 +308,7 @@ pub(crate) fn solve(
         offset_sigma_mm: board.offset_sigma_mm(),
     };
     let mirrored = field.lattice(POSE_POINTS);
-    let scene = refine(&g.capture, seen.cameras, &seen.layout, [&seen.views[0], &seen.views[1]], &mirrored, &settings);
+    let scene = refine(&g.capture, seen.cameras, layout, [&seen.views[0], &seen.views[1]], &mirrored, &settings);
     if scene.corner_rms_px > WORST_CORNERS_PX || scene.board_median_mm > WORST_BOARD_MM {
         let detail = format!(
             "tag corners are {:.1} px off, lines {:.0} mm on the board",

@@ -1,7 +1,8 @@
 //! `reading.json`, as its own types.
 
 use crate::stand::StandFacts;
-use dentwright_surface::{Finish, Spot};
+use crate::texture::TextureFacts;
+use dentwright_surface::{Finish, Spot, SpotFinish};
 use serde::{Deserialize, Serialize};
 
 /// The whole file.
@@ -24,6 +25,9 @@ pub struct ReadingFile {
     pub scale: String,
     /// Done or not.
     pub finish: Finish,
+    /// The paint's texture; none in readings made before it was told apart.
+    #[serde(default)]
+    pub texture: Option<TextureFacts>,
     /// What could not be read.
     pub unread: Vec<UnreadFacts>,
     /// Remarks.
@@ -82,6 +86,9 @@ pub struct SpotFacts {
     /// The spot itself.
     #[serde(flatten)]
     pub spot: Spot,
+    /// Whether it is done; none in readings made before spots were judged one by one.
+    #[serde(default)]
+    pub finish: Option<SpotFinish>,
     /// Its extreme in the photo, px.
     #[cfg_attr(feature = "schema", schema(value_type = (f64, f64)))]
     pub at_px: [f64; 2],

@@ -41,7 +41,7 @@ pub(crate) fn still_points(g: &Gathered, seen: &Seen, checks: &[FrameCheck]) -> 
     let anchoring = Anchoring::new(seen, mirrored_corners(g));
     let rough = |phase: Vec<f32>| SlidPhase { sigma: vec![ROUGH_SIGMA; phase.len()], phase };
     let (mut points, _) = anchoring.points(&rough(u), &rough(v), width, pitch_mm)?;
-    let scene = solve(g, seen, &mut points, None)?;
+    let scene = solve(g, seen, &seen.layout, &mut points, None)?;
     let along = expected(g, &scene, pitch_mm, stills[0]);
     let window_px = WINDOW_PERIODS * along.iter().map(|a| TAU / ordinary_rate(a, width)).fold(0.0, f64::max);
     let follow = |axis: usize| follow(stills[axis], &table, &along[axis], window_px);

@@ -1,11 +1,11 @@
 //! A reading laid down as files, whole or not at all.
 
-use crate::npy::{npy, npy_f32};
 use crate::picture::map_png;
 use crate::read::Reading;
 use crate::reading_file::*;
 use crate::stand::StandFacts;
 use crate::unread::Unread;
+use dentwright_surface::npy_u8;
 use nalgebra::Point3;
 use std::path::{Path, PathBuf};
 use thiserror::Error;
@@ -56,8 +56,10 @@ impl Reading {
             spots: self
                 .spots
                 .iter()
-                .map(|s| SpotFacts {
+                .zip(&self.spot_finish)
+                .map(|(s, finish)| SpotFacts {
                     spot: s.clone(),
+                    finish: Some(*finish),
                     at_px: to_photo(s.x_mm, s.y_mm),
                     outline_px: (0..24).map(|k| ellipse(s, k)).map(|(x, y)| to_photo(x, y)).collect(),
                 })
@@ -66,6 +68,7 @@ impl Reading {
             read_fraction: self.deviation.read_fraction(),
             scale: "absolute".into(),
             finish: self.finish.clone(),
+            texture: Some(self.texture.clone()),
             unread: self.unread_facts(),
             notes: self.notes(),
             camera: CameraFacts {
@@ -89,7 +92,7 @@ impl Reading {
                 .collect(),
             version: env!("CARGO_PKG_VERSION").into(),
             settings: serde_json::json!({
-                "finish_limit_mm": self.settings.finish_limit_mm,
+                "finish": self.settings.finish,
                 "still": self.settings.still,
                 "intended": {
                     "degree": self.settings.intended.degree,
@@ -160,11 +163,14 @@ impl Reading {
     }
 
     fn notes(&self) -> Vec<Note> {
-        let source = match self.camera_source {
-            "exif" => "the camera's focal length came from the photo's EXIF and was refined",
-            _ => "the photos do not say their focal length; an ordinary phone's was assumed and refined",
+        let (code, source) = match self.camera_source {
+            "exif" => ("camera_exif", "the camera's focal length came from the photo's EXIF and was refined"),
+            _ => (
+                "camera_guess",
+                "the photos do not say their focal length; an ordinary phone's was assumed and refined",
+            ),
         };
-        let mut notes = vec![Note { code: "camera".into(), text: source.into() }];
+        let mut notes = vec![Note { code: code.into(), text: source.into() }];
         if self.scene.corner_rms_px > DOUBTFUL_CORNERS_PX {
             let text = format!(
                 "the tags' corners do not fit together ({:.1} px off): check tag size and board size, and that the tags lie flat",
@@ -193,31 +199,36 @@ fn ellipse(s: &dentwright_surface::Spot, k: usize) -> (f64, f64) {
 
 /// Writes all files of a reading into `dir`, which is made anew: first beside it, then put in place.
 pub fn write_reading(reading: &Reading, dir: &Path) -> Result<(), WriteError> {
+    let json = serde_json::to_vec_pretty(&reading.file(reading.scene.camera.size))
+        .map_err(|e| WriteError::Encode(e.to_string()))?;
+    let picture = map_png(&reading.deviation, &reading.spots).map_err(|e| WriteError::Encode(e.to_string()))?;
+    let grid = reading.deviation.grid;
+    let files = [
+        ("deviation.npy", reading.deviation.to_npy()),
+        ("height.npy", reading.height.to_npy()),
+        ("sigma.npy", reading.sigma.to_npy()),
+        ("unread.npy", npy_u8(&[grid.ny, grid.nx], &reading.unread)),
+        ("map.png", picture),
+        ("reading.json", json),
+    ];
+    put(&files, dir)
+}
+
+/// Puts files into a folder, all or nothing: first beside it, then in place.
+pub(crate) fn put(files: &[(&str, Vec<u8>)], dir: &Path) -> Result<(), WriteError> {
     let name = dir.file_name().map(|n| n.to_string_lossy().into_owned()).unwrap_or_else(|| "reading".into());
     let beside = dir.with_file_name(format!(".{name}.part"));
     let disk = |path: &Path| {
         let path = path.to_owned();
         move |why| WriteError::Disk { path, why }
     };
-    let json = serde_json::to_vec_pretty(&reading.file(reading.scene.camera.size))
-        .map_err(|e| WriteError::Encode(e.to_string()))?;
-    let picture = map_png(reading).map_err(|e| WriteError::Encode(e.to_string()))?;
-    let grid = reading.deviation.grid;
-    let files = [
-        ("deviation.npy", npy_f32(&reading.deviation)),
-        ("height.npy", npy_f32(&reading.height)),
-        ("sigma.npy", npy_f32(&reading.sigma)),
-        ("unread.npy", npy("|u1", grid.ny, grid.nx, &reading.unread)),
-        ("map.png", picture),
-        ("reading.json", json),
-    ];
     let _ = std::fs::remove_dir_all(&beside);
     std::fs::create_dir_all(&beside).map_err(disk(&beside))?;
-    for (file, bytes) in &files {
+    for (file, bytes) in files {
         std::fs::write(beside.join(file), bytes).map_err(disk(&beside.join(file)))?;
     }
     std::fs::create_dir_all(dir).map_err(disk(dir))?;
-    for (file, _) in &files {
+    for (file, _) in files {
         std::fs::rename(beside.join(file), dir.join(file)).map_err(disk(&dir.join(file)))?;
     }
     let _ = std::fs::remove_dir(&beside);

@@ -1,5 +1,6 @@
 //! The shop: its head on papers, its rates, its units.
 
+use dentwright_surface::FinishLimit;
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 
@@ -31,6 +32,14 @@ pub struct Shop {
     pub temperature_unit: TemperatureUnit,
     /// Deviation from the intended shape that still counts as done, µm.
     pub finish_limit_um: f64,
+    /// Slope of that deviation that still counts as done, mrad (µm per mm).
+    #[serde(default = "finish_slope_mrad")]
+    #[cfg_attr(feature = "schema", schema(required))]
+    pub finish_slope_mrad: f64,
+    /// Waves shorter than this are texture, mm.
+    #[serde(default = "finish_scale_mm")]
+    #[cfg_attr(feature = "schema", schema(required))]
+    pub finish_scale_mm: f64,
 }
 
 /// Language of app and papers.
@@ -84,12 +93,29 @@ pub enum ShopError {
     /// The finish limit is no length that can be judged.
     #[error("the finish limit is {0} µm, but must be from 0.1 to 1000")]
     FinishLimit(f64),
+    /// The slope is none that can be judged.
+    #[error("the finish slope is {0} mrad, but must be from 0.05 to 50")]
+    FinishSlope(f64),
+    /// The scale is none that can be judged.
+    #[error("the finish scale is {0} mm, but must be from 2 to 30")]
+    FinishScale(f64),
 }
 
 /// Dearest hour that is not a slip of the pen, in any currency.
 const DEAREST_HOUR: i64 = 100_000;
 /// Finish limits that make sense, µm: below, paint's own texture rules; above, a dent is plain to see.
 const FINISH_LIMITS_UM: std::ops::RangeInclusive<f64> = 0.1..=1000.0;
+/// The same of slopes, mrad, and of the scale on which both are judged, mm: below, peel; above, whole dents.
+const FINISH_SLOPES_MRAD: std::ops::RangeInclusive<f64> = 0.05..=50.0;
+const FINISH_SCALES_MM: std::ops::RangeInclusive<f64> = 2.0..=30.0;
+
+fn finish_slope_mrad() -> f64 {
+    1e3 * FinishLimit::default().slope
+}
+
+fn finish_scale_mm() -> f64 {
+    FinishLimit::default().scale_mm
+}
 
 impl Default for Shop {
     /// A shop without a name. The rate and the finish limit are common practice, no published source.
@@ -106,12 +132,24 @@ impl Default for Shop {
             language: Language::default(),
             length_unit: LengthUnit::default(),
             temperature_unit: TemperatureUnit::default(),
-            finish_limit_um: 10.0,
+            finish_limit_um: 1e3 * FinishLimit::default().depth_mm,
+            finish_slope_mrad: finish_slope_mrad(),
+            finish_scale_mm: finish_scale_mm(),
         }
     }
 }
 
 impl Shop {
+    /// What counts as done in this shop.
+    #[must_use]
+    pub fn finish_limit(&self) -> FinishLimit {
+        FinishLimit {
+            depth_mm: self.finish_limit_um / 1000.0,
+            slope: self.finish_slope_mrad / 1000.0,
+            scale_mm: self.finish_scale_mm,
+        }
+    }
+
     /// Checks the numbers.
     ///
     /// # Errors
@@ -128,6 +166,12 @@ impl Shop {
         }
         if !FINISH_LIMITS_UM.contains(&self.finish_limit_um) {
             return Err(ShopError::FinishLimit(self.finish_limit_um));
+        }
+        if !FINISH_SLOPES_MRAD.contains(&self.finish_slope_mrad) {
+            return Err(ShopError::FinishSlope(self.finish_slope_mrad));
+        }
+        if !FINISH_SCALES_MM.contains(&self.finish_scale_mm) {
+            return Err(ShopError::FinishScale(self.finish_scale_mm));
         }
         Ok(())
     }

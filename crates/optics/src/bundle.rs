@@ -2,18 +2,19 @@
 //!
 //! Unknown: set-up camera and board poses, both focal lengths and distortions (with priors), one corner
 //! inset per photo and kind of tag, where the tags lie on the panel, and the panel itself as a polynomial.
-//! The reading camera stays where the first estimate put it, which fixes the frame. Damage does not obey
-//! the polynomial: mirrored points are down-weighted by Geman and McClure's function with a scale that
+//! The reading camera stays put within a round, which fixes the frame; after each the frame is laid through the tags
+//! anew ([`level`](crate::level)). Damage does not obey the polynomial: mirrored points are down-weighted by Geman and McClure's function with a scale that
 //! shrinks (graduated non-convexity, Blake and Zisserman 1987).
 
 use crate::capture::Capture;
+use crate::level::level;
 use crate::locate::{Layout, PanelTag, tag_corners};
 use crate::mirror::{Mirror, Slope};
 use crate::pixel::{Camera, Pixel, isometry, six_numbers};
 use crate::smooth_panel::SmoothPanel;
 use crate::tags::TagView;
 use dentwright_surface::Ridge;
-use nalgebra::{DMatrix, DVector, Isometry3, Point3, Rotation2, Vector2, Vector3};
+use nalgebra::{DMatrix, DVector, Isometry3, Point3, Rotation2, Vector2};
 use rayon::prelude::*;
 use std::sync::Arc;
 
@@ -83,12 +84,12 @@ pub(crate) struct Problem<'a> {
     setup_views: Vec<&'a TagView>,
     mirrored: &'a [Mirrored],
     pub(crate) settings: &'a BundleSettings,
-    scale_mm: f64,
+    pub(crate) scale_mm: f64,
 }
 
 /// The parameters as what they stand for.
 pub(crate) struct Unpacked {
-    setup_from_panel: Isometry3<f64>,
+    pub(crate) setup_from_panel: Isometry3<f64>,
     pub(crate) panel_from_board: Isometry3<f64>,
     pub(crate) cameras: [Camera; 2],
     insets: [f64; 3],
@@ -97,7 +98,7 @@ pub(crate) struct Unpacked {
 }
 
 impl Problem<'_> {
-    fn unpack(&self, p: &DVector<f64>) -> Unpacked {
+    pub(crate) fn unpack(&self, p: &DVector<f64>) -> Unpacked {
         let s = p.as_slice();
         let camera = |k: usize| {
             let mut c = self.cameras[k];
@@ -124,10 +125,7 @@ impl Problem<'_> {
     /// Corners of tag `k` on the panel, panel frame: laid on the tangent plane's projection.
     fn tag_points(&self, p: &DVector<f64>, u: &Unpacked, k: usize) -> [Point3<f64>; 4] {
         let t = &p.as_slice()[FIXED + 3 * k..FIXED + 3 * k + 3];
-        let (_, zx, zy) = u.panel.at(t[0], t[1]);
-        let ex = Vector3::new(1.0, 0.0, zx).normalize();
-        let n = Vector3::new(-zx, -zy, 1.0).normalize();
-        let ey = n.cross(&ex);
+        let [ex, ey] = u.panel.tangents(t[0], t[1]);
         let turn = Rotation2::new(t[2]);
         tag_corners(self.capture.panel.tag_size_mm).map(|c| {
             let c = turn * c;
@@ -210,7 +208,7 @@ pub fn refine(
     settings: &BundleSettings,
 ) -> Scene {
     let ids: Vec<usize> = layout.tags.iter().map(|t| t.id).collect();
-    let problem = Problem {
+    let mut problem = Problem {
         capture,
         cameras,
         panel_from_camera: layout.panel_from_camera,
@@ -230,10 +228,13 @@ pub fn refine(
     for (k, tag) in layout.tags.iter().enumerate() {
         p.as_mut_slice()[FIXED + 3 * k..FIXED + 3 * k + 3].copy_from_slice(&tag.pose);
     }
-    for scale_mm in SCALES_MM {
+    for (k, scale_mm) in SCALES_MM.into_iter().enumerate() {
         p = descend(&problem, p, scale_mm);
+        if k + 1 < SCALES_MM.len() {
+            level(&mut problem, &mut p);
+        }
     }
-    finish(&problem, &p, layout)
+    finish(&problem, &p)
 }
 
 /// Robust scales in turn, mm on the board: from a whole panel's curvature not yet known to peel.
@@ -320,7 +321,7 @@ fn normal_equations(problem: &Problem, p: &DVector<f64>, scale: f64) -> (DMatrix
 /// Forward-difference step: parameters are mm, rad, px or logarithms, all smooth at this size.
 pub(crate) const STEP: f64 = 1e-6;
 
-fn finish(problem: &Problem, p: &DVector<f64>, layout: &Layout) -> Scene {
+fn finish(problem: &Problem, p: &DVector<f64>) -> Scene {
     let u = problem.unpack(p);
     let r = problem.anchors(p);
     let corners = &r[..r.len() - PRIORS];
@@ -335,7 +336,7 @@ fn finish(problem: &Problem, p: &DVector<f64>, layout: &Layout) -> Scene {
         camera: u.cameras[0],
         setup_camera: u.cameras[1],
         layout: Layout {
-            panel_from_camera: layout.panel_from_camera,
+            panel_from_camera: problem.panel_from_camera,
             setup_from_panel: u.setup_from_panel,
             panel_from_board: u.panel_from_board,
             tags: tags.collect(),

@@ -17,6 +17,7 @@ mod demodulate;
 mod families;
 mod homography;
 mod lens;
+mod level;
 mod locate;
 mod mask;
 mod mirror;

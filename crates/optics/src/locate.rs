@@ -78,23 +78,7 @@ pub fn panel_plane(
         })
         .collect::<Option<_>>()
         .ok_or(LocateError::Degenerate)?;
-    let mean = centres.iter().sum::<Vector3<f64>>() / centres.len() as f64;
-    let spread = centres.iter().map(|c| (c - mean) * (c - mean).transpose()).sum::<Matrix3<f64>>();
-    let eigen = spread.symmetric_eigen();
-    let mut order = [0, 1, 2];
-    order.sort_by(|&a, &b| eigen.eigenvalues[a].total_cmp(&eigen.eigenvalues[b]));
-    if eigen.eigenvalues[order[1]] < size_mm * size_mm {
-        return Err(LocateError::Degenerate);
-    }
-    let mut z: Vector3<f64> = eigen.eigenvectors.column(order[0]).into();
-    if z.dot(&mean) > 0.0 {
-        z = -z;
-    }
-    let x = (Vector3::x() - z * z.x).normalize();
-    let y = z.cross(&x);
-    let rotation = Rotation3::from_matrix_unchecked(Matrix3::from_rows(&[x.transpose(), y.transpose(), z.transpose()]));
-    let rotation = UnitQuaternion::from_rotation_matrix(&rotation);
-    let panel_from_camera = Isometry3::from_parts(Translation3::from(-(rotation * mean)), rotation);
+    let panel_from_camera = plane_through(&centres, size_mm).ok_or(LocateError::Degenerate)?;
     let on_plane = |p: &Pixel| {
         let (o, d) = (panel_from_camera * Point3::origin(), panel_from_camera * camera.ray(p));
         let q = o - d * (o.z / d.z);
@@ -108,6 +92,28 @@ pub fn panel_plane(
         })
         .collect();
     Ok((panel_from_camera, tags))
+}
+
+/// The panel frame laid through points of the camera's frame: origin in their mean, z out of their plane toward the
+/// camera, x along the photo's. `None` where they lie in a line, nearer to one than `least_mm`.
+pub(crate) fn plane_through(points: &[Vector3<f64>], least_mm: f64) -> Option<Isometry3<f64>> {
+    let mean = points.iter().sum::<Vector3<f64>>() / points.len() as f64;
+    let spread = points.iter().map(|c| (c - mean) * (c - mean).transpose()).sum::<Matrix3<f64>>();
+    let eigen = spread.symmetric_eigen();
+    let mut order = [0, 1, 2];
+    order.sort_by(|&a, &b| eigen.eigenvalues[a].total_cmp(&eigen.eigenvalues[b]));
+    if eigen.eigenvalues[order[1]] < least_mm * least_mm {
+        return None;
+    }
+    let mut z: Vector3<f64> = eigen.eigenvectors.column(order[0]).into();
+    if z.dot(&mean) > 0.0 {
+        z = -z;
+    }
+    let x = (Vector3::x() - z * z.x).normalize();
+    let y = z.cross(&x);
+    let rotation = Rotation3::from_matrix_unchecked(Matrix3::from_rows(&[x.transpose(), y.transpose(), z.transpose()]));
+    let rotation = UnitQuaternion::from_rotation_matrix(&rotation);
+    Some(Isometry3::from_parts(Translation3::from(-(rotation * mean)), rotation))
 }
 
 /// Set-up camera and board, once the panel plane is known.

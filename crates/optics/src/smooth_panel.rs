@@ -48,6 +48,14 @@ impl SmoothPanel {
         (z + ridge.0, zx / self.scale_mm + ridge.1, zy / self.scale_mm + ridge.2)
     }
 
+    /// Two unit vectors square to each other that lie on the panel there, the first one along x seen from above.
+    pub(crate) fn tangents(&self, x_mm: f64, y_mm: f64) -> [Vector3<f64>; 2] {
+        let (_, zx, zy) = self.at(x_mm, y_mm);
+        let ex = Vector3::new(1.0, 0.0, zx).normalize();
+        let n = Vector3::new(-zx, -zy, 1.0).normalize();
+        [ex, n.cross(&ex)]
+    }
+
     /// What one millimetre of every coefficient adds to height and slopes at a panel position.
     pub(crate) fn shares(&self, x_mm: f64, y_mm: f64) -> impl Iterator<Item = [f64; 3]> {
         let (px, py) = self.powers(x_mm, y_mm);

@@ -111,6 +111,19 @@ spot-height = Höhe, { $unit }
 spots-more = und { $count } kleinere
 panel-photo = Das Bauteil, wie es für die Messung fotografiert wurde
 
+change-title = Was die Arbeit geändert hat, von der ersten Messung zur letzten
+change-by-tags = Die beiden Messungen liegen nach den Marken aufeinander, die am Blech geblieben sind.
+change-by-texture = Die Marken wurden ersetzt; die beiden Messungen liegen nach der eigenen Struktur des Lacks aufeinander.
+change-better = besser
+change-worse = schlechter
+change-before = Vorher
+change-after = Jetzt
+change-change = Änderung
+change-moved = Bewegtes Blech: { $up } mm³ nach oben, { $down } mm³ nach unten (± sind zwei Standardabweichungen).
+change-nothing = Nichts hat sich über den Zweifel der beiden Messungen hinaus geändert.
+series-title = Die Instandsetzung, Messung für Messung
+series-curve = Übriges Volumen des Schadens in mm³, Messung für Messung
+
 verdict-done = Fertig
 verdict-not-done = Nicht fertig
 verdict-cannot-tell = Nicht zu entscheiden
@@ -198,6 +211,14 @@ method-dropped = verworfen
 method-settings = Einstellungen
 method-notes = Bemerkungen
 method-hand = Alle Dellen dieses Berichts wurden von Hand eingetragen; es wurde nichts aus Fotos gemessen.
+
+note-camera_exif = Die Brennweite der Kamera kam aus den EXIF-Daten des Fotos und wurde verfeinert.
+note-camera_guess = Die Fotos nennen keine Brennweite; die eines gewöhnlichen Telefons wurde angenommen und verfeinert.
+note-sizes = Die Ecken der Marken passen nicht zueinander: Größe der Marken und der Tafel prüfen, und ob die Marken flach kleben.
+note-folded = Ein Teil einer Tiefe oder Höhe war zu steil zum Lesen: sie reicht weiter als die Zahl, die dabei steht.
+note-slides = Wie weit die Tafel geschoben wurde, ist aus den Fotos gefunden.
+note-lines_order = Welche Linie welche ist, haben die Marken gesagt.
+note-still = Ein einzelnes Foto je Richtung: ein schneller Blick, gültig für flache Reste.
 
 notes-title = Anmerkungen
 

@@ -111,6 +111,19 @@ spot-height = Height, { $unit }
 spots-more = and { $count } smaller ones
 panel-photo = The panel as photographed for the reading
 
+change-title = What the work changed, first reading to last
+change-by-tags = The two readings were laid on each other by the tags that stayed on the panel.
+change-by-texture = The tags were replaced; the two readings were laid on each other by the paint’s own texture.
+change-better = better
+change-worse = worse
+change-before = Before
+change-after = Now
+change-change = Change
+change-moved = Metal moved: { $up } mm³ up, { $down } mm³ down (± is two standard deviations).
+change-nothing = Nothing changed beyond the doubt of the two readings.
+series-title = The repair, reading by reading
+series-curve = Volume of the damage that was left, mm³, reading by reading
+
 verdict-done = Finished
 verdict-not-done = Not finished
 verdict-cannot-tell = Cannot tell
@@ -198,6 +211,14 @@ method-dropped = dropped
 method-settings = Settings
 method-notes = Remarks
 method-hand = All dents in this report were entered by hand; nothing was measured by photo.
+
+note-camera_exif = The camera’s focal length came from the photo and was refined.
+note-camera_guess = The photos do not say their focal length; an ordinary phone’s was assumed and refined.
+note-sizes = The tags’ corners do not fit together: check the sizes of tags and board, and that the tags lie flat.
+note-folded = Part of a low or high was too steep to read: it goes farther than the height said for it.
+note-slides = How far the board was slid was found from the photos.
+note-lines_order = Which line is which was told by the tags.
+note-still = One photo each way: a quick look, valid for shallow remains.
 
 notes-title = Notes
 

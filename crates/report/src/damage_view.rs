@@ -4,6 +4,7 @@ use dentwright_price::{Access, Kind, Metal, Place};
 use serde_json::{Value, json};
 use typst::foundations::Bytes;
 
+use crate::change_view::change;
 use crate::map;
 use crate::view::{Setting, lines};
 use crate::{Damage, DentRow, Finish, Language, Photo, Reading, ReportError, Spot, Unread, Verdict};
@@ -27,6 +28,7 @@ pub(crate) fn damage(index: usize, damage: &Damage, with: &mut Setting) -> Resul
         "note": lines(&damage.note),
         "photos": photos,
         "readings": readings,
+        "change": damage.change.as_ref().map(|one| change(one, with)).transpose()?,
         "dents": dents,
         "count": with.format.number(count as f64, 0),
         "finish": last.map(|key| with.words.say(key)).transpose()?,
@@ -65,7 +67,7 @@ pub(crate) fn size(length_mm: f64, width_mm: f64, with: &Setting) -> String {
 }
 
 fn reading(reading: &Reading, with: &mut Setting) -> Result<Value, ReportError> {
-    let picture = reading.map.as_ref().and_then(|map| map::draw(map, &reading.spots, &with.format));
+    let picture = reading.map.as_ref().and_then(|map| map::draw(map, &reading.spots, None, &with.format));
     let map = picture.map(|picture| {
         let mut about = picture.about;
         about["file"] = Value::String(with.pictures.add(Bytes::new(picture.rgb)));
@@ -125,11 +127,13 @@ fn unread(unread: &Unread, with: &Setting) -> Value {
 /// A reading writes its reason in English: a sentence of an English paper, and of no other, which says the
 /// same in its own words.
 fn reason(text: &str, language: Language) -> String {
+    if language == Language::En { sentence(text) } else { String::new() }
+}
+
+/// Words as a sentence: a capital first, a full stop last.
+pub(crate) fn sentence(text: &str) -> String {
     let mut letters = text.trim_end_matches('.').chars();
-    match (language, letters.next()) {
-        (Language::En, Some(first)) => format!("{}{}.", first.to_uppercase(), letters.as_str()),
-        _ => String::new(),
-    }
+    letters.next().map_or_else(String::new, |first| format!("{}{}.", first.to_uppercase(), letters.as_str()))
 }
 
 fn verdict_word(verdict: Verdict) -> &'static str {

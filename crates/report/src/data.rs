@@ -166,6 +166,57 @@ pub struct Damage {
     pub photos: Vec<Photo>,
     /// Its readings, oldest first.
     pub readings: Vec<Reading>,
+    /// What the work changed.
+    pub change: Option<Change>,
+}
+
+/// What the work changed, from the first reading to the last.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Change {
+    /// The change, drawn by the report like a deviation: positive came up.
+    pub map: Option<Map>,
+    /// Laid on each other by the tags (true) or by the paint's texture.
+    pub by_tags: bool,
+    /// Areas that changed, the most changed first.
+    pub worked: Vec<Worked>,
+    /// Volume that came up and its standard deviation, mm³.
+    pub raised_mm3: (f64, f64),
+    /// Volume that went down and its standard deviation, mm³.
+    pub lowered_mm3: (f64, f64),
+    /// All readings, oldest first.
+    pub series: Vec<SeriesStep>,
+}
+
+/// An area that changed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Worked {
+    /// Nearer to the intended shape (true) or farther from it.
+    pub better: bool,
+    /// Deviation before, mm.
+    pub before_mm: f64,
+    /// Deviation now, mm.
+    pub after_mm: f64,
+    /// Change, mm.
+    pub change_mm: f64,
+    /// Its standard deviation, mm.
+    pub sigma_mm: f64,
+}
+
+/// A reading of the series.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SeriesStep {
+    /// Day it was taken.
+    pub date: Option<Date>,
+    /// Its map.
+    pub map: Option<Map>,
+    /// Largest deviation left, mm, signed.
+    pub largest_mm: f64,
+    /// Its standard deviation, mm.
+    pub sigma_mm: f64,
+    /// Volume left, mm³.
+    pub volume_mm3: f64,
+    /// Its standard deviation, mm³.
+    pub volume_sigma_mm3: f64,
 }
 
 /// One row of the table of dents.
@@ -216,8 +267,8 @@ pub struct Reading {
     pub absolute: bool,
     /// What could not be read.
     pub unread: Vec<Unread>,
-    /// Remarks of the reading, as written there.
-    pub notes: Vec<String>,
+    /// Remarks of the reading.
+    pub notes: Vec<Note>,
     /// Frames of the capture.
     pub frames: Vec<Frame>,
     /// Where the camera's constants came from, as written in the reading.
@@ -300,6 +351,15 @@ pub struct Unread {
     pub text: String,
     /// What to do, as written in the reading: shown where the code is not known here.
     pub next: String,
+}
+
+/// A remark of a reading.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Note {
+    /// Its code: a paper that is not English says it in its own words where it has them.
+    pub code: String,
+    /// As the reading says it, in English.
+    pub text: String,
 }
 
 /// A photo of the capture and what became of it.

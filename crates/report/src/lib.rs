@@ -20,7 +20,7 @@
 //! 100 ms and 240 kB (`cargo run --release -p dentwright-report --example sample_report`).
 //! Photos go into the file as they are, so give them scaled down for paper. Letters that neither font has,
 //! such as Chinese ones, are set as boxes; a word of more than 26 letters may break anywhere. Texts that a reading
-//! wrote are English: a verdict's reason is left out of other papers, remarks are shown as they are.
+//! wrote are English: a verdict's reason is left out of other papers, remarks are said in their own words.
 //!
 //! # References
 //! Fonts: Libertinus Serif, SIL Open Font License 1.1; DejaVu Sans Mono, its own permissive licence, for letters
@@ -33,6 +33,7 @@ extern crate self as dentwright_report; // the tests share the sample of the exa
 
 mod car;
 mod cautions;
+mod change_view;
 mod colour;
 mod damage_view;
 mod data;

@@ -17,18 +17,19 @@ pub(crate) struct Picture {
     pub(crate) about: Value,
 }
 
-/// Draws a map; none if its sizes do not fit its values, or nothing in it was read.
-pub(crate) fn draw(map: &Map, spots: &[Spot], format: &Format) -> Option<Picture> {
+/// Draws a map whose colours end at `most_mm`, or at its own largest value; none if its sizes do not fit its values, or nothing in it was read.
+pub(crate) fn draw(map: &Map, spots: &[Spot], most_mm: Option<f64>, format: &Format) -> Option<Picture> {
     let fits = map.nx >= LEAST_CELLS && map.ny >= LEAST_CELLS && map.deviation_mm.len() == map.nx * map.ny;
     if !(fits && map.step_mm > 0.0 && map.step_mm.is_finite()) {
         return None;
     }
-    let most_mm = map.deviation_mm.iter().filter(|mm| mm.is_finite()).fold(0.0_f32, |most, mm| most.max(mm.abs()));
-    if most_mm == 0.0 {
+    let own_mm = map.deviation_mm.iter().filter(|mm| mm.is_finite()).fold(0.0_f32, |most, mm| most.max(mm.abs()));
+    if own_mm == 0.0 {
         return None;
     }
+    let most_mm = most_mm.unwrap_or(f64::from(own_mm));
     let unit_mm = format.height_unit_mm();
-    let range_mm = unit_mm * nice_above(f64::from(most_mm) / unit_mm);
+    let range_mm = unit_mm * nice_above(most_mm / unit_mm);
     let pixels = map.deviation_mm.chunks(map.nx).rev().flatten();
     let rgb = pixels.flat_map(|&mm| colour(mm / range_mm as f32)).collect();
     let (width_mm, height_mm) = (map.nx as f64 * map.step_mm, map.ny as f64 * map.step_mm);
@@ -117,7 +118,7 @@ mod tests {
     /// The low cell's pixel is the deepest blue, 14 rows from the top, and the spot lies on it.
     #[test]
     fn rows_go_up_and_spots_lie_on_their_cells() {
-        let picture = draw(&map(), &[spot()], &FORMAT).unwrap();
+        let picture = draw(&map(), &[spot()], None, &FORMAT).unwrap();
         let pixel = 3 * (14 * 40 + 30);
         assert_eq!(picture.rgb[pixel..pixel + 3], STOPS[0]);
         assert_eq!(picture.rgb[3 * 19 * 40..][..3], UNREAD);
@@ -128,7 +129,7 @@ mod tests {
 
     #[test]
     fn scale_bar_and_legend_are_round() {
-        let picture = draw(&map(), &[], &FORMAT).unwrap();
+        let picture = draw(&map(), &[], None, &FORMAT).unwrap();
         assert_eq!(picture.about["bar"]["label"], "20\u{a0}mm");
         assert_eq!(picture.about["bar"]["share"], 0.25);
         assert_eq!(picture.about["ticks"][0], "−500\u{a0}µm");
@@ -136,9 +137,9 @@ mod tests {
 
     #[test]
     fn what_is_no_map_is_not_drawn() {
-        assert!(draw(&Map { nx: 41, ..map() }, &[], &FORMAT).is_none());
-        assert!(draw(&Map { step_mm: 0.0, ..map() }, &[], &FORMAT).is_none());
+        assert!(draw(&Map { nx: 41, ..map() }, &[], None, &FORMAT).is_none());
+        assert!(draw(&Map { step_mm: 0.0, ..map() }, &[], None, &FORMAT).is_none());
         let unread = Map { deviation_mm: vec![f32::NAN; 800], ..map() };
-        assert!(draw(&unread, &[], &FORMAT).is_none());
+        assert!(draw(&unread, &[], None, &FORMAT).is_none());
     }
 }

@@ -2,9 +2,9 @@
 
 use serde_json::{Value, json};
 
-use crate::damage_view::panel;
+use crate::damage_view::{panel, sentence};
 use crate::view::Setting;
-use crate::{Frame, Reading, ReportData, ReportError};
+use crate::{Frame, Language, Note, Reading, ReportData, ReportError};
 
 pub(crate) fn methods(data: &ReportData, with: &Setting) -> Result<Vec<Value>, ReportError> {
     let mut methods = Vec::new();
@@ -27,10 +27,18 @@ fn rows(reading: &Reading, with: &Setting) -> Result<Vec<[String; 2]>, ReportErr
         ("method-camera", reading.camera.clone()),
         ("method-version", reading.version.clone()),
         ("method-settings", settings.join("; ")),
-        ("method-notes", reading.notes.join(" ")),
+        ("method-notes", notes(&reading.notes, with)),
     ];
     let known = rows.into_iter().filter(|(_, text)| !text.is_empty());
     known.map(|(key, text)| Ok([words.say(key)?, text])).collect()
+}
+
+/// Remarks as sentences, in the paper's language where it has their code.
+fn notes(notes: &[Note], with: &Setting) -> String {
+    let english = with.format.language == Language::En;
+    let own = |note: &Note| with.words.find(&format!("note-{}", note.code)).filter(|_| !english);
+    let sentences: Vec<String> = notes.iter().map(|note| own(note).unwrap_or_else(|| sentence(&note.text))).collect();
+    sentences.join(" ")
 }
 
 /// How many photos were used, and each one that was dropped, with its reason.

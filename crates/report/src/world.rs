@@ -12,10 +12,12 @@ use typst::utils::LazyHash;
 use typst::{Library, LibraryExt, World};
 
 /// The main templates, `report.typ`, `paper.typ` and `sheet.typ`, and those that they import.
-pub(crate) const TEMPLATES: [(&str, &str); 8] = [
+pub(crate) const TEMPLATES: [(&str, &str); 10] = [
     ("report.typ", include_str!("../templates/report.typ")),
     ("style.typ", include_str!("../templates/style.typ")),
     ("head.typ", include_str!("../templates/head.typ")),
+    ("map.typ", include_str!("../templates/map.typ")),
+    ("change.typ", include_str!("../templates/change.typ")),
     ("damage.typ", include_str!("../templates/damage.typ")),
     ("quote.typ", include_str!("../templates/quote.typ")),
     ("method.typ", include_str!("../templates/method.typ")),

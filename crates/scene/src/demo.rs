@@ -1,4 +1,4 @@
-//! Three invented captures to try the program with: a door before and after, a bonnet with hail, a wing with a crown.
+//! Invented captures to try the program with: a door before, between and after its rounds, a bonnet with hail, a wing with a crown.
 
 use crate::capture::{Capture, CaptureError};
 use crate::recipes;
@@ -15,10 +15,12 @@ pub struct Demo {
 }
 
 /// The demo captures in the order of the work.
-pub const ALL: [Demo; 4] = [
+pub const ALL: [Demo; 6] = [
     Demo { recipe: "demo_door_before", panel: "front_door_left", after: false },
     Demo { recipe: "demo_bonnet_hail", panel: "bonnet", after: false },
     Demo { recipe: "demo_wing_crown", panel: "front_wing_right", after: false },
+    Demo { recipe: "demo_door_round_1", panel: "front_door_left", after: false },
+    Demo { recipe: "demo_door_round_2", panel: "front_door_left", after: false },
     Demo { recipe: "demo_door_after", panel: "front_door_left", after: true },
 ];
 

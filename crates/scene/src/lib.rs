@@ -22,7 +22,6 @@ pub mod light;
 pub mod line;
 pub mod mirror;
 pub mod noise;
-pub mod npy;
 pub mod peel;
 pub mod photo;
 pub mod picture;

@@ -1,6 +1,6 @@
 //! A reading as far as a score needs it: its tags and its maps.
 
-use crate::npy::{self, NpyError};
+use dentwright_surface::{NpyError, read_npy};
 use nalgebra::Vector3;
 use serde::{Deserialize, Serialize};
 use std::path::{Path, PathBuf};
@@ -95,7 +95,7 @@ impl ReadMaps {
         let map = |name: &str| -> Result<Vec<f32>, ReadingError> {
             let path = folder.join(name);
             let bytes = std::fs::read(&path).map_err(|e| ReadingError::File(path.clone(), e))?;
-            let array = npy::read(&bytes).map_err(|e| ReadingError::Array(path.clone(), e))?;
+            let array = read_npy(&bytes).map_err(|e| ReadingError::Array(path.clone(), e))?;
             if array.values.len() != cells {
                 return Err(ReadingError::Size(path));
             }

@@ -19,6 +19,8 @@ recipes!(
     "demo_bonnet_hail",
     "demo_door_after",
     "demo_door_before",
+    "demo_door_round_1",
+    "demo_door_round_2",
     "demo_wing_crown",
     "dirty_clipped",
     "door",

@@ -23,6 +23,9 @@ pub struct Scene {
     /// Picks the orange peel and the sensor's noise.
     #[serde(default)]
     pub seed: u64,
+    /// Picks the orange peel alone, so that one panel can be photographed twice; `seed` where absent.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub peel_seed: Option<u64>,
     /// Orange peel between 1 and 8 mm wavelength, rms height in mm.
     #[serde(default)]
     pub peel: f64,

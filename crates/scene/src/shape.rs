@@ -23,7 +23,8 @@ impl Shape {
     /// The panel as it is mirrored, orange peel included.
     #[must_use]
     pub fn of(scene: &Scene) -> Self {
-        let peel = (scene.peel > 0.0).then(|| Peel::new(scene.w, scene.h, scene.peel, scene.seed));
+        let peel =
+            (scene.peel > 0.0).then(|| Peel::new(scene.w, scene.h, scene.peel, scene.peel_seed.unwrap_or(scene.seed)));
         Self { peel, ..Self::without_peel(scene) }
     }
 

@@ -1,8 +1,8 @@
 //! What a set of photos was made from: the scene, and maps of its undamaged shape and its damage.
 
-use crate::npy::{self, NpyError};
 use crate::scene::Scene;
 use crate::shape::Shape;
+use dentwright_surface::{NpyError, npy_f32, npy_f64, read_npy};
 use nalgebra::Vector3;
 use std::io::{Cursor, Read, Write};
 use std::path::{Path, PathBuf};
@@ -74,7 +74,7 @@ impl Truth {
             let mut entry = zip.by_name(&format!("{name}.npy")).map_err(|e| TruthError::Archive(path.clone(), e))?;
             let mut bytes = Vec::new();
             entry.read_to_end(&mut bytes).map_err(|e| TruthError::File(path.clone(), e))?;
-            Ok(npy::read(&bytes).map_err(|e| TruthError::Array(path.clone(), name, e))?.values)
+            Ok(read_npy(&bytes).map_err(|e| TruthError::Array(path.clone(), name, e))?.values)
         };
         let (x, y) = (values("x")?, values("y")?);
         let single = |map: Vec<f64>| map.into_iter().map(|v| v as f32).collect::<Vec<_>>();
@@ -96,10 +96,10 @@ impl Truth {
         let path = folder.join("truth.npz");
         let shape = [self.y.len(), self.x.len()];
         let arrays = [
-            ("x", npy::write_f64(&[self.x.len()], &self.x)),
-            ("y", npy::write_f64(&[self.y.len()], &self.y)),
-            ("base", npy::write_f32(&shape, &self.base)),
-            ("damage", npy::write_f32(&shape, &self.damage)),
+            ("x", npy_f64(&[self.x.len()], &self.x)),
+            ("y", npy_f64(&[self.y.len()], &self.y)),
+            ("base", npy_f32(&shape, &self.base)),
+            ("damage", npy_f32(&shape, &self.damage)),
         ];
         let mut zip = zip::ZipWriter::new(Cursor::new(Vec::new()));
         for (name, bytes) in arrays {

@@ -1,5 +1,6 @@
 //! What every handler may use.
 
+use crate::changes::Changes;
 use crate::door::Door;
 use crate::live::Sessions;
 use crate::reads::Reads;
@@ -14,6 +15,8 @@ pub struct App {
     pub store: Store,
     /// Reads that wait or run.
     pub reads: Arc<Reads>,
+    /// Comparisons of late.
+    pub changes: Arc<Changes>,
     /// Who may come in.
     pub door: Arc<Door>,
     /// Live sessions.

@@ -2,6 +2,7 @@
 
 use dentwright_flow::{Progress, ReadError, ReadSettings, WriteError, read, write_reading};
 use dentwright_store::{Claimed, NewReading, Store, StoreError, TaskError, TaskState};
+use dentwright_surface::FinishLimit;
 use jiff::Timestamp;
 use std::collections::HashSet;
 use std::path::Path;
@@ -184,15 +185,15 @@ async fn make_reading(store: &Store, claimed: Claimed, running: &Running) -> Res
     let (photos, out) = (scratch.path().join("capture"), scratch.path().join("reading"));
     std::fs::create_dir(&photos).map_err(|why| Failure::Broke(why.to_string()))?;
     store.lay_out(claimed.capture, &photos).await?;
-    let limit_mm = store.shop().await?.finish_limit_um / 1000.0;
+    let finish = store.shop().await?.finish_limit();
     let running = running.clone();
-    let work = move || read_and_write(&photos, &out, limit_mm, &running);
+    let work = move || read_and_write(&photos, &out, finish, &running);
     let new = tokio::task::spawn_blocking(work).await.map_err(|why| Failure::Broke(why.to_string()))??;
     Ok(store.keep_reading(claimed.task, new, Timestamp::now()).await?)
 }
 
-fn read_and_write(photos: &Path, out: &Path, limit_mm: f64, running: &Running) -> Result<NewReading, Failure> {
-    let settings = ReadSettings { finish_limit_mm: limit_mm, ..ReadSettings::default() };
+fn read_and_write(photos: &Path, out: &Path, finish: FinishLimit, running: &Running) -> Result<NewReading, Failure> {
+    let settings = ReadSettings { finish, ..ReadSettings::default() };
     let progress = |p: Progress| running.fraction.store(p.done.to_bits(), Ordering::Relaxed);
     let reading = read(photos, &settings, &progress, &running.cancel)?;
     write_reading(&reading, out)?;

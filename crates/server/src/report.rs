@@ -1,10 +1,11 @@
 //! The report of a job, as PDF.
 
 use crate::app::App;
+use crate::changes::{SeriesReading, compared, series_of};
 use crate::photos::small;
 use crate::quote::QuoteAnswer;
 use crate::readings::{facts, map, photo_hash};
-use crate::report_data::{Loaded, LoadedReading, report_data};
+use crate::report_data::{Loaded, LoadedChange, LoadedReading, report_data};
 use crate::trouble::{Answer, At, Trouble};
 use axum::extract::State;
 use axum::http::header;
@@ -53,8 +54,21 @@ pub async fn load(app: &App, job: &Job) -> Answer<Loaded> {
             let one = LoadedReading { created: reading.created, facts, photo, deviation };
             loaded.readings.entry(damage.id).or_default().push(one);
         }
+        if let Some(change) = changed(app, damage).await? {
+            loaded.changes.insert(damage.id, change);
+        }
     }
     Ok(loaded)
+}
+
+/// What the work changed at a damage: nothing with fewer than two readings, or where they cannot be laid on each other.
+async fn changed(app: &App, damage: &Damage) -> Answer<Option<LoadedChange>> {
+    let shown = shown_readings(damage);
+    let [first, last] = shown[..] else { return Ok(None) };
+    let Ok(compared) = compared(app, first, last).await else { return Ok(None) };
+    let series = series_of(app, damage).await?;
+    let step = |one: SeriesReading| (one.created, one.entry, one.kept.deviation);
+    Ok(Some(LoadedChange { compared, series: series.into_iter().map(step).collect() }))
 }
 
 /// The first and the last reading of a damage: how it was and how it is.

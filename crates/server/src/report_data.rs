@@ -1,15 +1,16 @@
 //! A job as the report wants it.
 
 use crate::vin::check_digit_warning;
-use dentwright_flow::{ReadingFile, read_map};
+use dentwright_flow::{Compared, ReadingFile, SeriesEntry};
 use dentwright_job::{Car, ChassisNumber, Damage, DentEntry, Job, Language, LengthUnit, Shop, Source, cautions};
 use dentwright_price::Quote;
 use dentwright_report as paper;
-use dentwright_surface::Verdict;
+use dentwright_surface::{LaidBy, Map, Verdict, Way, read_npy};
 use jiff::Timestamp;
 use jiff::civil::Date;
 use jiff::tz::TimeZone;
 use std::collections::HashMap;
+use std::sync::Arc;
 use uuid::Uuid;
 
 /// What lies in files.
@@ -19,6 +20,8 @@ pub struct Loaded {
     pub images: Vec<paper::NamedImage>,
     /// Readings of each damage, oldest first.
     pub readings: HashMap<Uuid, Vec<LoadedReading>>,
+    /// What the work changed at each damage.
+    pub changes: HashMap<Uuid, LoadedChange>,
 }
 
 /// A reading with its files.
@@ -33,10 +36,21 @@ pub struct LoadedReading {
     pub deviation: Vec<u8>,
 }
 
+/// A change with the readings it is of.
+pub struct LoadedChange {
+    /// From the first reading to the last.
+    pub compared: Arc<Compared>,
+    /// All readings: when they were made, what was left, their deviations.
+    pub series: Vec<(Timestamp, SeriesEntry, Map)>,
+}
+
 /// Everything that the report shows.
 pub fn report_data(job: &Job, shop: &Shop, quote: Option<Quote>, mut loaded: Loaded, date: Date) -> paper::ReportData {
     let inches = shop.length_unit == LengthUnit::Inch;
-    let damage = |one: &Damage| of_damage(one, loaded.readings.remove(&one.id).unwrap_or_default());
+    let damage = |one: &Damage| {
+        let readings = loaded.readings.remove(&one.id).unwrap_or_default();
+        of_damage(one, readings, loaded.changes.remove(&one.id))
+    };
     paper::ReportData {
         language: match shop.language {
             Language::En => paper::Language::En,
@@ -94,7 +108,7 @@ fn of_car(car: &Car) -> paper::Car {
     }
 }
 
-fn of_damage(damage: &Damage, readings: Vec<LoadedReading>) -> paper::Damage {
+fn of_damage(damage: &Damage, readings: Vec<LoadedReading>, change: Option<LoadedChange>) -> paper::Damage {
     let photo = |photo: &dentwright_job::Photo| paper::Photo { image: photo.hash.clone(), caption: String::new() };
     paper::Damage {
         panel: damage.panel.code().to_owned(),
@@ -103,6 +117,46 @@ fn of_damage(damage: &Damage, readings: Vec<LoadedReading>) -> paper::Damage {
         dents: damage.dents.iter().map(of_dent).collect(),
         photos: damage.photos.iter().map(photo).collect(),
         readings: readings.into_iter().map(of_reading).collect(),
+        change: change.map(of_change),
+    }
+}
+
+fn of_change(loaded: LoadedChange) -> paper::Change {
+    let change = &loaded.compared.change;
+    let worked = |one: &dentwright_surface::Worked| paper::Worked {
+        better: one.way == Way::Better,
+        before_mm: one.before_mm,
+        after_mm: one.after_mm,
+        change_mm: one.change_mm,
+        sigma_mm: one.sigma_mm,
+    };
+    let step = |(created, entry, map): (Timestamp, SeriesEntry, Map)| paper::SeriesStep {
+        date: Some(created.to_zoned_datetime(TimeZone::system()).date()),
+        map: Some(of_map(&map)),
+        largest_mm: entry.residual.largest_mm,
+        sigma_mm: entry.residual.sigma_mm,
+        volume_mm3: entry.residual.volume.mm3,
+        volume_sigma_mm3: entry.residual.volume.sigma_mm3,
+    };
+    paper::Change {
+        map: (!change.worked.is_empty()).then(|| of_map(&change.map)),
+        by_tags: matches!(loaded.compared.laying.by, LaidBy::Tags { .. }),
+        worked: change.worked.iter().map(worked).collect(),
+        raised_mm3: (change.raised.mm3, change.raised.sigma_mm3),
+        lowered_mm3: (change.lowered.mm3, change.lowered.sigma_mm3),
+        series: loaded.series.into_iter().map(step).collect(),
+    }
+}
+
+fn of_map(map: &Map) -> paper::Map {
+    let grid = map.grid;
+    paper::Map {
+        x0_mm: grid.x0_mm,
+        y0_mm: grid.y0_mm,
+        step_mm: grid.step_mm,
+        nx: grid.nx,
+        ny: grid.ny,
+        deviation_mm: map.values.clone(),
     }
 }
 
@@ -117,9 +171,16 @@ fn of_dent(entry: &DentEntry) -> paper::DentRow {
 fn of_reading(reading: LoadedReading) -> paper::Reading {
     let facts = reading.facts;
     let grid = &facts.grid;
-    let map = read_map(&reading.deviation).filter(|map| (map.rows, map.columns) == (grid.ny, grid.nx)).map(|map| {
+    let map = read_npy(&reading.deviation).ok().filter(|map| map.shape == [grid.ny, grid.nx]).map(|map| {
         let (x0_mm, y0_mm, step_mm) = (grid.x0_mm, grid.y0_mm, grid.step_mm);
-        paper::Map { x0_mm, y0_mm, step_mm, nx: grid.nx, ny: grid.ny, deviation_mm: map.values }
+        paper::Map {
+            x0_mm,
+            y0_mm,
+            step_mm,
+            nx: grid.nx,
+            ny: grid.ny,
+            deviation_mm: map.values.iter().map(|v| *v as f32).collect(),
+        }
     });
     let camera = &facts.camera;
     paper::Reading {
@@ -139,7 +200,7 @@ fn of_reading(reading: LoadedReading) -> paper::Reading {
         read_fraction: facts.read_fraction,
         absolute: facts.scale == "absolute",
         unread: facts.unread.into_iter().map(of_unread).collect(),
-        notes: facts.notes.into_iter().map(|note| note.text).collect(),
+        notes: facts.notes.into_iter().map(|note| paper::Note { code: note.code, text: note.text }).collect(),
         frames: facts.frames.into_iter().map(of_frame).collect(),
         camera: format!("{} ({:.0} px)", camera.source, camera.focal_px),
         version: facts.version,

@@ -2,8 +2,8 @@
 
 use crate::app::App;
 use crate::{
-    assets, cameras, captures, cautions, damages, dents, guard, jobs, live, pair, papers, photos, quote, readings, report,
-    sheets, shop, tasks, vin,
+    assets, cameras, captures, cautions, changes, damages, dents, exports, guard, jobs, lines, live, pair, papers, photos,
+    quote, readings, report, sheets, shop, tasks, vin,
 };
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
@@ -28,6 +28,7 @@ fn api() -> OpenApiRouter<App> {
     let uploads = OpenApiRouter::new()
         .routes(routes!(captures::upload))
         .routes(routes!(photos::upload))
+        .routes(routes!(exports::take_over))
         .routes(routes!(cameras::list, cameras::add))
         .layer(DefaultBodyLimit::disable());
     let shots = OpenApiRouter::new().routes(routes!(live::photo)).layer(DefaultBodyLimit::max(MOST_SHOT_BYTES));
@@ -48,6 +49,11 @@ fn api() -> OpenApiRouter<App> {
         .routes(routes!(readings::get))
         .routes(routes!(readings::file))
         .routes(routes!(readings::take))
+        .routes(routes!(changes::get))
+        .routes(routes!(changes::file))
+        .routes(routes!(changes::of_damage))
+        .routes(routes!(exports::get))
+        .routes(routes!(lines::get))
         .routes(routes!(quote::get, quote::put))
         .routes(routes!(report::pdf))
         .routes(routes!(papers::list, papers::add))

@@ -4,7 +4,7 @@ use axum::Json;
 use axum::extract::rejection::{JsonRejection, PathRejection, QueryRejection};
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Response};
-use dentwright_flow::ReadError;
+use dentwright_flow::{CompareError, ReadError};
 use dentwright_store::{FileError, StoreError};
 use serde::Serialize;
 use utoipa::ToSchema;
@@ -94,6 +94,12 @@ impl From<FileError> for Trouble {
 
 impl From<ReadError> for Trouble {
     fn from(error: ReadError) -> Self {
+        Self::new(StatusCode::UNPROCESSABLE_ENTITY, error.code(), format!("{error}."), error.next())
+    }
+}
+
+impl From<CompareError> for Trouble {
+    fn from(error: CompareError) -> Self {
         Self::new(StatusCode::UNPROCESSABLE_ENTITY, error.code(), format!("{error}."), error.next())
     }
 }

@@ -6,9 +6,10 @@
 use crate::trouble::{Answer, Trouble};
 use crate::upload::{MOST_BYTES, MOST_FILES, MOST_PHOTO_BYTES, Received, file_too_large, safe_name, twice};
 use axum::http::StatusCode;
+use dentwright_flow::{CAPTURE_FOLDER, READING_FOLDER};
 use std::fs::File;
 use std::io::{self, Read};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use zip::ZipArchive;
 use zip::read::ZipFile;
 
@@ -40,6 +41,35 @@ pub fn unpack(zip: &Received, folder: &Path) -> Answer<Vec<Received>> {
         received.push(Received { name: short, path });
     }
     Ok(received)
+}
+
+/// Files by name and where they lie.
+pub type Named = Vec<(String, PathBuf)>;
+
+/// Unpacks a packed reading into `reading/` and `capture/` of a folder: the files of both.
+pub fn unpack_reading(zip: &Received, folder: &Path) -> Answer<(Named, Named)> {
+    let file = File::open(&zip.path).map_err(|why| Trouble::own("opening the zip", why))?;
+    let mut archive = ZipArchive::new(file).map_err(|why| bad(&zip.name, &format!("cannot be opened ({why})")))?;
+    if archive.len() > MOST_FILES {
+        return Err(bad(&zip.name, &format!("has more than {MOST_FILES} entries")));
+    }
+    let names = checked_names(&mut archive, &zip.name)?;
+    let mut left = MOST_BYTES;
+    let mut of = |home: &str| -> Answer<Named> {
+        let into = folder.join(home);
+        std::fs::create_dir_all(&into).map_err(|why| Trouble::own("unpacking the zip", why))?;
+        let mut files = Vec::new();
+        for (at, name) in names.iter().filter(|(_, name)| parent(name) == home.trim_end_matches('/')) {
+            let Some(short) = safe_name(name).filter(|short| !short.starts_with('.')) else { continue };
+            let entry =
+                archive.by_index(*at).map_err(|why| bad(&zip.name, &format!("is damaged at {name} ({why})")))?;
+            let path = into.join(&short);
+            left -= write(entry, &short, &path, left, &zip.name)?;
+            files.push((short, path));
+        }
+        Ok(files)
+    };
+    Ok((of(READING_FOLDER)?, of(CAPTURE_FOLDER)?))
 }
 
 /// Places and names of the files, none of which reaches out of the folder.

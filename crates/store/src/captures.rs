@@ -2,7 +2,9 @@
 
 use crate::damages::{Captures, Scope, scoped};
 use crate::error::known;
+use crate::files::{Filed, Files};
 use crate::ids::{id, maybe_id, ms, new_id, time};
+use crate::open::Change;
 use crate::rows::FileRow;
 use crate::{Store, StoreError};
 use dentwright_job::{Capture, CaptureFile, ReadingEntry};
@@ -23,6 +25,36 @@ pub struct StoredCapture {
     pub files: Vec<CaptureFile>,
 }
 
+/// Enters a capture and the files it names.
+pub(crate) async fn insert_capture(
+    change: &mut Change,
+    damage: Uuid,
+    names: Vec<String>,
+    filed: Vec<Filed>,
+    now: Timestamp,
+) -> Result<Uuid, StoreError> {
+    let capture = new_id();
+    let done = sqlx::query(
+        "INSERT INTO capture (id, damage_id, created) SELECT $2, damage.id, $3 FROM damage WHERE damage.id = $1",
+    )
+    .bind(damage.to_string())
+    .bind(capture.to_string())
+    .bind(ms(now))
+    .execute(&mut **change)
+    .await?;
+    known((done.rows_affected() > 0).then_some(()), "damage", damage)?;
+    for (name, file) in names.into_iter().zip(filed) {
+        sqlx::query("INSERT INTO capture_file (capture_id, name, hash, bytes) VALUES ($1, $2, $3, $4)")
+            .bind(capture.to_string())
+            .bind(name)
+            .bind(file.hash)
+            .bind(i64::try_from(file.bytes).unwrap_or(i64::MAX))
+            .execute(&mut **change)
+            .await?;
+    }
+    Ok(capture)
+}
+
 impl Store {
     /// Files a capture and queues its reading. Each file is a name and a file in a
     /// [scratch folder](crate::Files::scratch), which is gone from there afterwards.
@@ -38,33 +70,20 @@ impl Store {
         now: Timestamp,
     ) -> Result<(Uuid, Uuid), StoreError> {
         let shelves = self.shelves.clone().read_owned().await;
-        let (names, paths): (Vec<_>, Vec<_>) = files.into_iter().unzip();
-        let filed =
-            self.on_disk(move |files| paths.iter().map(|path| files.take(path)).collect::<Result<Vec<_>, _>>()).await?;
-        let capture = new_id();
+        let (names, filed) = self.filed(files).await?;
         let mut change = self.change().await?;
-        let done = sqlx::query(
-            "INSERT INTO capture (id, damage_id, created) SELECT $2, damage.id, $3 FROM damage WHERE damage.id = $1",
-        )
-        .bind(damage.to_string())
-        .bind(capture.to_string())
-        .bind(ms(now))
-        .execute(&mut *change)
-        .await?;
-        known((done.rows_affected() > 0).then_some(()), "damage", damage)?;
-        for (name, file) in names.into_iter().zip(filed) {
-            sqlx::query("INSERT INTO capture_file (capture_id, name, hash, bytes) VALUES ($1, $2, $3, $4)")
-                .bind(capture.to_string())
-                .bind(name)
-                .bind(file.hash)
-                .bind(i64::try_from(file.bytes).unwrap_or(i64::MAX))
-                .execute(&mut *change)
-                .await?;
-        }
+        let capture = insert_capture(&mut change, damage, names, filed, now).await?;
         let task = crate::tasks::queue(&mut change, capture, now).await?;
         change.commit().await?;
         drop(shelves);
         Ok((capture, task))
+    }
+
+    /// Moves files from a scratch folder onto the shelves: their names, and what they became.
+    pub(crate) async fn filed(&self, files: Vec<(String, PathBuf)>) -> Result<(Vec<String>, Vec<Filed>), StoreError> {
+        let (names, paths): (Vec<_>, Vec<_>) = files.into_iter().unzip();
+        let take = move |files: &Files| paths.iter().map(|path| files.take(path)).collect::<Result<Vec<_>, _>>();
+        Ok((names, self.on_disk(take).await?))
     }
 
     /// A capture with its files.

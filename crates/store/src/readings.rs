@@ -1,7 +1,10 @@
 //! Readings: written once, never changed.
 
+use crate::captures::insert_capture;
 use crate::error::known;
+use crate::files::Filed;
 use crate::ids::{id, ms, new_id, of_json, time};
+use crate::open::Change;
 use crate::rows::FileRow;
 use crate::{Store, StoreError};
 use jiff::Timestamp;
@@ -49,9 +52,7 @@ impl Store {
     /// When the task is no longer running, as after its capture was removed.
     pub async fn keep_reading(&self, task: Uuid, new: NewReading, now: Timestamp) -> Result<Uuid, StoreError> {
         let shelves = self.shelves.clone().read_owned().await;
-        let (names, paths): (Vec<_>, Vec<_>) = new.files.into_iter().unzip();
-        let filed =
-            self.on_disk(move |files| paths.iter().map(|path| files.take(path)).collect::<Result<Vec<_>, _>>()).await?;
+        let (names, filed) = self.filed(new.files).await?;
         let reading = new_id();
         let mut change = self.change().await?;
         let done = sqlx::query(
@@ -67,21 +68,47 @@ impl Store {
         .execute(&mut *change)
         .await?;
         known((done.rows_affected() > 0).then_some(()), "task", task)?;
-        for (name, file) in names.into_iter().zip(filed) {
-            sqlx::query("INSERT INTO reading_file (reading_id, name, hash, bytes) VALUES ($1, $2, $3, $4)")
-                .bind(reading.to_string())
-                .bind(name)
-                .bind(file.hash)
-                .bind(i64::try_from(file.bytes).unwrap_or(i64::MAX))
-                .execute(&mut *change)
-                .await?;
-        }
+        insert_files(&mut change, reading, names, filed).await?;
         sqlx::query("UPDATE task SET state = 'done', reading_id = $2, changed = $3 WHERE id = $1")
             .bind(task.to_string())
             .bind(reading.to_string())
             .bind(ms(now))
             .execute(&mut *change)
             .await?;
+        change.commit().await?;
+        drop(shelves);
+        Ok(reading)
+    }
+
+    /// Takes over a reading that was made elsewhere, with the photos that came with it, as a capture of its own.
+    ///
+    /// # Errors
+    /// When there is no such damage.
+    pub async fn take_over(
+        &self,
+        damage: Uuid,
+        photos: Vec<(String, PathBuf)>,
+        new: NewReading,
+        now: Timestamp,
+    ) -> Result<Uuid, StoreError> {
+        let shelves = self.shelves.clone().read_owned().await;
+        let (photo_names, photos) = self.filed(photos).await?;
+        let (names, filed) = self.filed(new.files).await?;
+        let reading = new_id();
+        let mut change = self.change().await?;
+        let capture = insert_capture(&mut change, damage, photo_names, photos, now).await?;
+        sqlx::query(
+            "INSERT INTO reading (id, capture_id, created, version, settings, facts) VALUES ($1, $2, $3, $4, $5, $6)",
+        )
+        .bind(reading.to_string())
+        .bind(capture.to_string())
+        .bind(ms(now))
+        .bind(&new.version)
+        .bind(new.settings.to_string())
+        .bind(&new.facts)
+        .execute(&mut *change)
+        .await?;
+        insert_files(&mut change, reading, names, filed).await?;
         change.commit().await?;
         drop(shelves);
         Ok(reading)
@@ -118,4 +145,23 @@ impl Store {
             files: files.into_iter().map(|file| (file.name, file.hash)).collect(),
         })
     }
+}
+
+/// Enters the files of a reading.
+async fn insert_files(
+    change: &mut Change,
+    reading: Uuid,
+    names: Vec<String>,
+    filed: Vec<Filed>,
+) -> Result<(), StoreError> {
+    for (name, file) in names.into_iter().zip(filed) {
+        sqlx::query("INSERT INTO reading_file (reading_id, name, hash, bytes) VALUES ($1, $2, $3, $4)")
+            .bind(reading.to_string())
+            .bind(name)
+            .bind(file.hash)
+            .bind(i64::try_from(file.bytes).unwrap_or(i64::MAX))
+            .execute(&mut **change)
+            .await?;
+    }
+    Ok(())
 }

@@ -40,6 +40,17 @@ impl Grid {
         self.at(i % self.nx, i / self.nx)
     }
 
+    /// The cells left, right, below and above a cell; `None` past the grid's end.
+    pub(crate) fn beside(&self, i: usize) -> [Option<usize>; 4] {
+        let (ix, iy) = (i % self.nx, i / self.nx);
+        [
+            (ix > 0).then(|| i - 1),
+            (ix + 1 < self.nx).then_some(i + 1),
+            (iy > 0).then(|| i - self.nx),
+            (iy + 1 < self.ny).then_some(i + self.nx),
+        ]
+    }
+
     /// A grid of twice the step over the same patch.
     pub fn coarser(&self) -> Self {
         let middle = 0.5 * self.step_mm;

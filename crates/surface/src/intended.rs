@@ -11,6 +11,7 @@
 //! Limits: damage wider than about half of what was read is taken for shape.
 
 use crate::average::average;
+use crate::enclosed::doubt_the_open;
 use crate::frame::{Fit, Frame, NOISE_MM, Samples};
 use crate::grid::{Grid, Map};
 use crate::line::{BodyLine, find_body_line};
@@ -28,11 +29,13 @@ pub struct IntendedSettings {
     pub sound_mm: f64,
     /// Sound metal nearer than this to what stands out is not trusted, mm.
     pub margin_mm: f64,
+    /// A body line that was drawn; looked for where there is none.
+    pub line: Option<BodyLine>,
 }
 
 impl Default for IntendedSettings {
     fn default() -> Self {
-        Self { degree: 6, sample_mm: 2.0, sound_mm: 0.002, margin_mm: 6.0 }
+        Self { degree: 6, sample_mm: 2.0, sound_mm: 0.002, margin_mm: 6.0, line: None }
     }
 }
 
@@ -56,7 +59,7 @@ pub struct Intended {
 /// Fits the intended shape to a height map.
 pub fn intended_shape(height: &Map, settings: &IntendedSettings) -> Intended {
     let grid = height.grid;
-    let line = find_body_line(height);
+    let line = settings.line.or_else(|| find_body_line(height));
     let frame = Frame::over(height, settings.degree, line);
     let stride = ((settings.sample_mm / grid.step_mm).round() as usize).max(1);
     let cells: Vec<usize> = (0..grid.len())
@@ -100,7 +103,8 @@ pub fn intended_shape(height: &Map, settings: &IntendedSettings) -> Intended {
     let squares: Vec<f64> =
         (0..grid.len()).filter(|&i| sound[i]).map(|i| f64::from(height.values[i] - shape.values[i]).powi(2)).collect();
     let sound_rms_mm = (squares.iter().sum::<f64>() / squares.len().max(1) as f64).sqrt();
-    let doubt = doubt_of(&frame, &fit, height, NOISE_MM.max(ALIKE * sound_rms_mm));
+    let mut doubt = doubt_of(&frame, &fit, height, NOISE_MM.max(ALIKE * sound_rms_mm));
+    doubt_the_open(&mut doubt, |i| height.values[i] - shape.values[i], &sound);
     let ridge = line.and_then(|line| {
         let seen = (0..grid.len()).filter(|i| height.values[*i].is_finite());
         let across = seen.map(|i| line.across_along(grid.position(i)).0);

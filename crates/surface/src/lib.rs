@@ -1,6 +1,7 @@
-//! The panel as a surface: slopes to height, intended shape, lows and highs.
+//! The panel as a surface: slopes to height, intended shape, lows and highs, what changed, whether it is done.
 //!
-//! **Entry points.** [`integrate()`], [`intended_shape`], [`find_spots`], [`judge`].
+//! **Entry points.** [`integrate()`], [`intended_shape`], [`find_spots`], [`judge()`], [`change()`], [`bands`],
+//! [`marks()`].
 //!
 //! **Conventions.** Panel frame: x right, y up, z out of the panel toward the viewer; millimetres;
 //! NaN where nothing was read. Deviation is height minus intended shape, so a low is negative.
@@ -10,26 +11,47 @@
 //!
 //! **Limits.** A long bow of the whole patch cannot be told from the panel's own shape.
 
+mod areal;
 mod average;
 mod basins;
+mod change;
 mod contradicted;
+mod enclosed;
 mod finish;
+mod fourier;
 mod frame;
+mod gauss;
 mod grid;
 mod integrate;
 mod intended;
+mod judge;
+mod laying;
+mod likeness;
 mod line;
+mod line_report;
+mod marks;
+mod normal;
+mod npy;
 mod regions;
 mod ridge;
 mod spots;
 
+pub use areal::{Areal, BANDS_MM, Band, areal, bands, texture};
 pub use average::{average, local_mean};
+pub use change::{Change, ChangeSettings, Measured, Residual, Volume, Way, Worked, change, residual};
 pub use contradicted::contradicted;
-pub use finish::{Finish, Verdict, judge};
+pub use finish::{Finish, FinishLimit, Hole, Settle, SettleCode, SpotFinish, Verdict};
+pub use gauss::{between, longer_than};
 pub use grid::{Grid, Map, SlopeMap};
 pub use integrate::{IntegrateSettings, integrate};
 pub use intended::{Intended, IntendedSettings, intended_shape};
+pub use judge::{SURE, judge};
+pub use laying::{LaidBy, Laying, TagPlace, lay_by_tags};
+pub use likeness::lay_by_shape;
 pub use line::{BodyLine, find_body_line};
+pub use line_report::{LineReport, Station, drawn_line, line_report};
+pub use marks::{Mark, MarkKind, TEXTURE_MM, marks};
+pub use npy::{Array, NpyError, npy_f32, npy_f64, npy_u8, read_npy};
 pub use regions::{areas, widen};
 pub use ridge::Ridge;
 pub use spots::{Spot, SpotKind, SpotSettings, find_spots};

@@ -19,6 +19,13 @@ pub struct BodyLine {
 }
 
 impl BodyLine {
+    /// The line through two places, mm; the place along it grows from the first to the second.
+    pub fn through((x0, y0): (f64, f64), (x1, y1): (f64, f64)) -> Self {
+        let normal_rad = ((y1 - y0).atan2(x1 - x0) - std::f64::consts::FRAC_PI_2).rem_euclid(std::f64::consts::TAU);
+        let (sin, cos) = normal_rad.sin_cos();
+        Self { normal_rad, offset_mm: x0 * cos + y0 * sin }
+    }
+
     /// Signed distance of a place from the line, and the place along it, mm.
     pub fn across_along(&self, (x, y): (f64, f64)) -> (f64, f64) {
         let (sin, cos) = self.normal_rad.sin_cos();

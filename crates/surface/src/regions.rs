@@ -16,14 +16,7 @@ pub fn areas(mask: &[bool], grid: &Grid) -> Vec<Vec<usize>> {
         while next < area.len() {
             let i = area[next];
             next += 1;
-            let (ix, iy) = (i % grid.nx, i / grid.nx);
-            let around = [
-                (ix > 0).then(|| i - 1),
-                (ix + 1 < grid.nx).then_some(i + 1),
-                (iy > 0).then(|| i - grid.nx),
-                (iy + 1 < grid.ny).then_some(i + grid.nx),
-            ];
-            for k in around.into_iter().flatten() {
+            for k in grid.beside(i).into_iter().flatten() {
                 if mask[k] && !seen[k] {
                     seen[k] = true;
                     area.push(k);

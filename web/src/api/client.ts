@@ -1,8 +1,8 @@
 import createClient from 'openapi-fetch';
 import type { components, paths } from './schema';
 import type {
-  Camera, CautionRow, Damage, DamageChange, Dent, DentEntry, HoursSettings, Job, JobChange, JobRow, LiveOffer, LiveState, NewDamage, NewJob, PairingOffer, QuoteAnswer,
-  QuoteInput, Reading, Screen, Shop, Task, Trouble, VinAnswer,
+  Camera, CautionRow, Change, Damage, DamageChange, Dent, DentEntry, HoursSettings, Job, JobChange, JobRow, LineReport, LiveOffer, LiveState, NewDamage, NewJob,
+  PairingOffer, QuoteAnswer, QuoteInput, Reading, Screen, SeriesReading, Shop, Task, Trouble, VinAnswer,
 } from './types';
 import type { Billing, Country, Issue, Paper } from './types';
 
@@ -68,6 +68,10 @@ export const api = {
   task: (task: string) => said<Task>(http.GET('/api/tasks/{id}', at(task))),
   cancel: (task: string) => said<void>(http.DELETE('/api/tasks/{id}', removal(task))),
   reading: (reading: string) => said<Reading>(http.GET('/api/readings/{id}', at(reading))),
+  change: (later: string, earlier: string) => said<Change>(http.GET('/api/readings/{id}/change/{earlier}', { params: { path: { id: later, earlier } } })),
+  series: (damage: string) => said<SeriesReading[]>(http.GET('/api/damages/{id}/series', at(damage))),
+  bodyLine: (reading: string, from: { x: number; y: number }, to: { x: number; y: number }) =>
+    said<LineReport>(http.GET('/api/readings/{id}/line', { params: { path: { id: reading }, query: { from_x_mm: from.x, from_y_mm: from.y, to_x_mm: to.x, to_y_mm: to.y } } })),
   take: (reading: string) => said<DentEntry[]>(http.POST('/api/readings/{id}/take', at(reading))),
   quote: (job: string) => said<QuoteAnswer>(http.GET('/api/jobs/{id}/quote', at(job))),
   saveQuote: (job: string, body: QuoteInput) => said<QuoteAnswer>(http.PUT('/api/jobs/{id}/quote', { ...at(job), body: body as components['schemas']['Pricing'] })),
@@ -90,15 +94,21 @@ export const api = {
   offerPairing: () => said<PairingOffer>(http.POST('/api/pair/offer')),
 };
 
+const part = encodeURIComponent;
+
 /** A file of a reading, as bytes. */
-export async function readingFile(reading: string, name: string): Promise<ArrayBuffer> {
-  const response = await fetch(readingFileUrl(reading, name));
+export const readingFile = (reading: string, name: string) => bytesOf(readingFileUrl(reading, name));
+/** A map of a change, as bytes. */
+export const changeFile = (later: string, earlier: string, name: string) => bytesOf(`/api/readings/${part(later)}/change/${part(earlier)}/files/${part(name)}`);
+
+async function bytesOf(url: string): Promise<ArrayBuffer> {
+  const response = await fetch(url);
   if (!response.ok) throw new Problem(await response.json());
   return response.arrayBuffer();
 }
 
-const part = encodeURIComponent;
 export const readingFileUrl = (reading: string, name: string) => `/api/readings/${part(reading)}/files/${part(name)}`;
+export const exportUrl = (reading: string, form: string) => `/api/readings/${part(reading)}/export/${form}`;
 export const photoUrl = (hash: string, width: number) => `/api/photos/${part(hash)}?width=${width}`;
 export const reportUrl = (job: string) => `/api/jobs/${part(job)}/report.pdf`;
 export const sheetUrl = (name: string, query: URLSearchParams) => `/api/sheets/${part(name)}?${query}`;

@@ -172,6 +172,40 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/damages/{id}/readings": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Take over a reading that another installation packed. */
+        post: operations["take_over_reading"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/damages/{id}/series": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** All readings of a damage, oldest first, laid on the last one, with what was left at each. */
+        get: operations["series"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/dents/{id}": {
         parameters: {
             query?: never;
@@ -436,6 +470,57 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/readings/{id}/change/{earlier}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What changed between an earlier reading and this one. */
+        get: operations["change"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/readings/{id}/change/{earlier}/files/{name}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** A map of a change, under its name there. */
+        get: operations["change_file"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/readings/{id}/export/{form}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** A reading in a form: `ply`, `stl`, `x3p`, `csv`, `png`, `svg`, or `zip` for another installation. */
+        get: operations["export_reading"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/readings/{id}/files/{name}": {
         parameters: {
             query?: never;
@@ -448,6 +533,23 @@ export interface paths {
          *     `photo`, the panel photo on which its spots lie.
          */
         get: operations["reading_file"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/readings/{id}/line": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** How the body line runs that was drawn on a map: height, place sideways, sharpness. */
+        get: operations["body_line"];
         put?: never;
         post?: never;
         delete?: never;
@@ -583,6 +685,73 @@ export interface components {
             /** Format: double */
             trim_off: number;
         };
+        /** @description Areal figures of a surface, ISO 25178-2; heights in µm. */
+        Areal: {
+            /**
+             * Format: double
+             * @description Arithmetical mean height, µm.
+             */
+            sa_um: number;
+            /**
+             * Format: double
+             * @description Root mean square gradient, mrad.
+             */
+            sdq_mrad: number;
+            /**
+             * Format: double
+             * @description Kurtosis; 3 for a normal distribution.
+             */
+            sku: number;
+            /**
+             * Format: double
+             * @description Tallest peak, µm.
+             */
+            sp_um: number;
+            /**
+             * Format: double
+             * @description Root mean square height, µm.
+             */
+            sq_um: number;
+            /**
+             * Format: double
+             * @description Skewness.
+             */
+            ssk: number;
+            /**
+             * Format: double
+             * @description Deepest pit, µm.
+             */
+            sv_um: number;
+            /**
+             * Format: double
+             * @description Peak and pit together, µm.
+             */
+            sz_um: number;
+        };
+        /** @description What of a surface lies in one band of wavelengths. */
+        Band: {
+            /**
+             * Format: double
+             * @description Shortest wave, mm.
+             */
+            from_mm: number;
+            /**
+             * Format: double
+             * @description How much of the band a reading of this step shows: all of it, or only from this wave on, mm; none where it shows
+             *     nothing of it.
+             */
+            seen_from_mm?: number | null;
+            /**
+             * Format: double
+             * @description Root mean square height of what is seen, µm.
+             */
+            sq_um?: number | null;
+            /**
+             * Format: double
+             * @description Longest wave, mm.
+             */
+            to_mm: number;
+        };
         /** @description The reading camera as solved. */
         CameraFacts: {
             /** Format: double */
@@ -692,6 +861,41 @@ export interface components {
         CautionRow: {
             code: string;
             panel: components["schemas"]["Panel"] | null;
+        };
+        /** @description What changed between two readings. Places in the later reading's frame. */
+        ChangeFile: {
+            /** @description What is left now, on what both readings show. */
+            after: components["schemas"]["Residual"];
+            /** @description What was left before, on what both readings show. */
+            before: components["schemas"]["Residual"];
+            /**
+             * Format: double
+             * @description Share of the later reading's cells that the earlier one read too.
+             */
+            common_fraction: number;
+            /** @description Grid of the maps, the later reading's. */
+            grid: components["schemas"]["GridFacts"];
+            /** @description How the earlier reading lies on the later one. */
+            laying: components["schemas"]["Laying"];
+            /** @description Volume that went down. */
+            lowered: components["schemas"]["Volume"];
+            /** @description File names of the maps. */
+            maps: components["schemas"]["ChangeMaps"];
+            /** @description Volume that came up. */
+            raised: components["schemas"]["Volume"];
+            /** @description Version of the program. */
+            version: string;
+            /** @description Areas that changed, the most changed first. */
+            worked: components["schemas"]["Worked"][];
+        };
+        /** @description Names of the maps of a change. */
+        ChangeMaps: {
+            /** @description The earlier deviation laid on the later grid, mm. */
+            before: string;
+            /** @description Later less earlier deviation, mm. */
+            change: string;
+            /** @description Its one-sigma doubt, mm. */
+            sigma: string;
         };
         /** @description How an R&I line is charged. */
         Charge: {
@@ -818,13 +1022,34 @@ export interface components {
         Finish: {
             /**
              * Format: double
-             * @description The limit, mm.
+             * @description The limit of depth, mm.
              */
             limit_mm: number;
+            /**
+             * Format: double
+             * @description Chance that the place most likely over the limit is over it.
+             */
+            over?: number | null;
             /** @description Why. */
             reason: string;
+            /**
+             * Format: double
+             * @description The scale of both, mm.
+             */
+            scale_mm?: number | null;
+            settle?: components["schemas"]["Settle"] | null;
+            /**
+             * Format: double
+             * @description The limit of slope, mm per mm; none in readings made before it was judged.
+             */
+            slope_limit?: number | null;
             /** @description The answer. */
             verdict: components["schemas"]["Verdict"];
+            /**
+             * Format: double
+             * @description Chance that nothing that was read is over the limit, 0 to 1.
+             */
+            within?: number | null;
         };
         /** @description A photo, and whether it was used. */
         FrameFacts: {
@@ -996,11 +1221,70 @@ export interface components {
             /** Format: double */
             soft: number;
         };
+        /** @description What told how two readings lie on each other. */
+        LaidBy: {
+            /** @description Tags that stayed where they were. */
+            tags: {
+                /** @description How many. */
+                count: number;
+                /** @description Tags with the same number that lie elsewhere now. */
+                moved: number;
+            };
+        } | {
+            /** @description The panel's own texture and shape. */
+            shape: {
+                /**
+                 * Format: double
+                 * @description Correlation of what both readings show, 0 to 1.
+                 */
+                likeness: number;
+            };
+        };
         /**
          * @description Language of app and papers.
          * @enum {string}
          */
         Language: "en" | "de";
+        /** @description The move from the earlier reading's frame to the later one's: turned about the origin, then shifted. */
+        Laying: {
+            /** @description What told it. */
+            by: components["schemas"]["LaidBy"];
+            /**
+             * Format: double
+             * @description Shift along x, mm.
+             */
+            dx_mm: number;
+            /**
+             * Format: double
+             * @description Shift along y, mm.
+             */
+            dy_mm: number;
+            /**
+             * Format: double
+             * @description Middle of what told it, later frame, mm.
+             */
+            middle_x_mm: number;
+            /**
+             * Format: double
+             * @description Middle of what told it, later frame, mm.
+             */
+            middle_y_mm: number;
+            /**
+             * Format: double
+             * @description One-sigma of the shift in that middle, mm each way.
+             */
+            place_sigma_mm: number;
+            /**
+             * Format: double
+             * @description Turn from x toward y, rad.
+             */
+            turn_rad: number;
+            /**
+             * Format: double
+             * @description One-sigma of the turn, rad.
+             */
+            turn_sigma_rad: number;
+        };
         /**
          * @description Unit of length.
          * @enum {string}
@@ -1031,6 +1315,26 @@ export interface components {
          * @enum {string}
          */
         LineKind: "dent" | "remove_install" | "part" | "sundry" | "uplift" | "discount";
+        /** @description A body line's run. */
+        LineReport: {
+            /**
+             * Format: double
+             * @description Direction of the line's normal from panel x, rad.
+             */
+            normal_rad: number;
+            /**
+             * Format: double
+             * @description Distance of the line from the panel's origin along the normal, mm.
+             */
+            offset_mm: number;
+            /** @description Stations along it. */
+            stations: components["schemas"]["Station"][];
+            /**
+             * Format: double
+             * @description Turn of the surface across the line beyond the panel's own curvature, mrad, of its own profile.
+             */
+            turn_mrad: number;
+        };
         /** @description How a run begins again. */
         LiveAgain: {
             /** @description With the set-up photo too. */
@@ -1088,6 +1392,41 @@ export interface components {
             sigma: string;
             unread: string;
         };
+        /** @description A place whose texture does not match. */
+        Mark: {
+            /**
+             * Format: double
+             * @description Area, mm².
+             */
+            area_mm2: number;
+            /** @description How it differs. */
+            kind: components["schemas"]["MarkKind"];
+            /**
+             * Format: double
+             * @description The same of the panel, µm.
+             */
+            panel_sq_um: number;
+            /**
+             * Format: double
+             * @description Root mean square of the texture there, µm.
+             */
+            sq_um: number;
+            /**
+             * Format: double
+             * @description Middle, panel x, mm.
+             */
+            x_mm: number;
+            /**
+             * Format: double
+             * @description Middle, panel y, mm.
+             */
+            y_mm: number;
+        };
+        /**
+         * @description How the texture of a place differs.
+         * @enum {string}
+         */
+        MarkKind: "rougher" | "smoother";
         /**
          * @description The metal of the outer skin.
          * @enum {string}
@@ -1307,6 +1646,7 @@ export interface components {
             /** @description Lows and highs, deepest first. */
             spots: components["schemas"]["SpotFacts"][];
             stand?: components["schemas"]["StandFacts"] | null;
+            texture?: components["schemas"]["TextureFacts"] | null;
             /** @description What could not be read. */
             unread: components["schemas"]["UnreadFacts"][];
             /** @description Version of the program. */
@@ -1321,6 +1661,21 @@ export interface components {
             damage_id: string;
             /** Format: uuid */
             id: string;
+        };
+        /** @description What is left of the damage on the cells of a map that were read. */
+        Residual: {
+            /**
+             * Format: double
+             * @description Largest deviation that stands out, mm, signed; 0 where none does.
+             */
+            largest_mm: number;
+            /**
+             * Format: double
+             * @description Its one-sigma doubt, mm; the ordinary doubt where none stands out.
+             */
+            sigma_mm: number;
+            /** @description Volume of what stands out, lows and highs together. */
+            volume: components["schemas"]["Volume"];
         };
         /** @description Removing and installing a part of the car. */
         RiLine: components["schemas"]["Charge"] & {
@@ -1347,6 +1702,51 @@ export interface components {
             /** Format: double */
             y_px: number;
         };
+        /** @description A reading of a series. */
+        SeriesEntry: {
+            laying?: components["schemas"]["Laying"] | null;
+            /** @description What was left of the damage. */
+            residual: components["schemas"]["Residual"];
+        };
+        /** @description A reading of a series. */
+        SeriesReadingJson: components["schemas"]["SeriesEntry"] & {
+            created: string;
+            /** @description Grid of its maps, as they are filed. */
+            grid: components["schemas"]["GridFacts"];
+            /** Format: uuid */
+            id: string;
+            verdict: components["schemas"]["Verdict"];
+        };
+        /** @description What would settle it, with the doubt it takes. */
+        Settle: {
+            /** @description Which. */
+            code: components["schemas"]["SettleCode"];
+            /**
+             * Format: double
+             * @description One-sigma doubt that would tell, mm; none for a hole.
+             */
+            needed_sigma_mm?: number | null;
+            /**
+             * Format: double
+             * @description One-sigma doubt there, mm; none for a hole.
+             */
+            sigma_mm?: number | null;
+            /**
+             * Format: double
+             * @description Panel x of the place, mm.
+             */
+            x_mm: number;
+            /**
+             * Format: double
+             * @description Panel y, mm.
+             */
+            y_mm: number;
+        };
+        /**
+         * @description What would settle a "cannot tell".
+         * @enum {string}
+         */
+        SettleCode: "less_doubt" | "at_the_limit" | "read_the_rest" | "closer";
         /** @description The shop and what it has chosen. */
         Shop: {
             /** @description Street and town. */
@@ -1360,6 +1760,16 @@ export interface components {
              * @description Deviation from the intended shape that still counts as done, µm.
              */
             finish_limit_um: number;
+            /**
+             * Format: double
+             * @description Waves shorter than this are texture, mm.
+             */
+            finish_scale_mm: number;
+            /**
+             * Format: double
+             * @description Slope of that deviation that still counts as done, mrad (µm per mm).
+             */
+            finish_slope_mrad: number;
             /** @description Price of an hour, without tax. */
             hourly_rate: string;
             /** @description Language of app and papers. */
@@ -1445,11 +1855,33 @@ export interface components {
                 number,
                 number
             ];
+            finish?: components["schemas"]["SpotFinish"] | null;
             /** @description Its outline in the photo, px. */
             outline_px: [
                 number,
                 number
             ][];
+        };
+        /** @description The verdict on one spot. */
+        SpotFinish: {
+            /**
+             * Format: double
+             * @description Chance that it is over the limit.
+             */
+            over: number;
+            settle?: components["schemas"]["Settle"] | null;
+            /**
+             * Format: double
+             * @description Steepest place of it at the limit's scale, mm per mm.
+             */
+            slope: number;
+            /**
+             * Format: double
+             * @description One-sigma doubt of that slope.
+             */
+            slope_sigma: number;
+            /** @description The answer. */
+            verdict: components["schemas"]["Verdict"];
         };
         /**
          * @description Below or above the intended shape.
@@ -1499,6 +1931,54 @@ export interface components {
          * @enum {string}
          */
         StateJson: "queued" | "running" | "done" | "failed" | "cancelled";
+        /** @description One place along a body line. */
+        Station: {
+            /**
+             * Format: double
+             * @description Place along the line, mm.
+             */
+            along_mm: number;
+            /**
+             * Format: double
+             * @description Height of the line over where it should be, mm.
+             */
+            height_mm: number;
+            /**
+             * Format: double
+             * @description Its one-sigma doubt, mm.
+             */
+            height_sigma_mm: number;
+            /**
+             * Format: double
+             * @description Sharpness over that of the rest of the line.
+             */
+            sharpness: number;
+            /**
+             * Format: double
+             * @description Its one-sigma doubt.
+             */
+            sharpness_sigma: number;
+            /**
+             * Format: double
+             * @description How far it lies sideways, along the normal, mm.
+             */
+            sideways_mm: number;
+            /**
+             * Format: double
+             * @description Its one-sigma doubt, mm.
+             */
+            sideways_sigma_mm: number;
+            /**
+             * Format: double
+             * @description Panel x, mm.
+             */
+            x_mm: number;
+            /**
+             * Format: double
+             * @description Panel y, mm.
+             */
+            y_mm: number;
+        };
         /** @description Something small with an amount. */
         Sundry: {
             /** @description Its amount. */
@@ -1517,6 +1997,11 @@ export interface components {
             capture_id: string;
             /** Format: uuid */
             task_id: string;
+        };
+        /** @description A reading that was taken over. */
+        TakenOver: {
+            /** Format: uuid */
+            reading_id: string;
         };
         /** @description Why a read has failed. */
         TaskErrorJson: {
@@ -1550,6 +2035,19 @@ export interface components {
          * @enum {string}
          */
         TemperatureUnit: "c" | "f";
+        /** @description Texture of a panel: figures and bands on its sound metal, and places that do not match. */
+        TextureFacts: {
+            areal?: components["schemas"]["Areal"] | null;
+            /** @description What lies in each of the trade's bands, on sound metal. */
+            bands: components["schemas"]["Band"][];
+            /**
+             * Format: double
+             * @description Waves up to this length are counted in the figures, mm.
+             */
+            longest_mm: number;
+            /** @description Places whose texture does not match the panel's, the largest first. */
+            marks: components["schemas"]["Mark"][];
+        };
         /** @description An error: what is wrong, and what to do. */
         Trouble: {
             /** @description Short stable name. */
@@ -1602,6 +2100,19 @@ export interface components {
             /** @description What is wrong or odd, in words. */
             warning: string | null;
         };
+        /** @description A volume with its doubt, mm³. */
+        Volume: {
+            /**
+             * Format: double
+             * @description mm³.
+             */
+            mm3: number;
+            /**
+             * Format: double
+             * @description One-sigma doubt, mm³.
+             */
+            sigma_mm3: number;
+        };
         /** @description Brightness `1/2 + 1/2 cos(2π(periods·s + shift))`, in light. */
         Wave: {
             /** @description `u` or `v`. */
@@ -1610,6 +2121,61 @@ export interface components {
             periods: number;
             /** Format: double */
             shift: number;
+        };
+        /**
+         * @description Nearer to the intended shape than before, or farther from it.
+         * @enum {string}
+         */
+        Way: "better" | "worse";
+        /** @description An area that changed. Places in the later reading's frame. */
+        Worked: {
+            /**
+             * Format: double
+             * @description Deviation there now, mm.
+             */
+            after_mm: number;
+            /**
+             * Format: double
+             * @description Area, mm².
+             */
+            area_mm2: number;
+            /**
+             * Format: double
+             * @description Deviation there before, mm.
+             */
+            before_mm: number;
+            /**
+             * Format: double
+             * @description Change there, mm; positive is up.
+             */
+            change_mm: number;
+            /**
+             * Format: double
+             * @description Its one-sigma doubt, mm.
+             */
+            sigma_mm: number;
+            /**
+             * Format: double
+             * @description Volume moved in it, up less down, mm³.
+             */
+            volume_mm3: number;
+            /**
+             * Format: double
+             * @description Its one-sigma doubt, mm³.
+             */
+            volume_sigma_mm3: number;
+            /** @description Nearer to the intended shape, or farther from it. */
+            way: components["schemas"]["Way"];
+            /**
+             * Format: double
+             * @description Place of the largest change, panel x, mm.
+             */
+            x_mm: number;
+            /**
+             * Format: double
+             * @description Place of the largest change, panel y, mm.
+             */
+            y_mm: number;
         };
     };
     responses: never;
@@ -2028,6 +2594,76 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    take_over_reading: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "multipart/form-data": components["schemas"]["FilesForm"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TakenOver"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    series: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SeriesReadingJson"][];
+                };
             };
             404: {
                 headers: {
@@ -2727,6 +3363,105 @@ export interface operations {
             };
         };
     };
+    change: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+                earlier: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ChangeFile"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    change_file: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+                earlier: string;
+                name: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/octet-stream": unknown;
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    export_reading: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+                form: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/octet-stream": unknown;
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
     reading_file: {
         parameters: {
             query?: never;
@@ -2748,6 +3483,48 @@ export interface operations {
                 };
             };
             404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    body_line: {
+        parameters: {
+            query: {
+                from_x_mm: number;
+                from_y_mm: number;
+                to_x_mm: number;
+                to_y_mm: number;
+            };
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LineReport"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
                 headers: {
                     [name: string]: unknown;
                 };

@@ -32,6 +32,11 @@ export type Task = S['TaskJson'];
 export type Trouble = S['Trouble'];
 export type Spot = S['SpotFacts'];
 export type Reading = S['ReadingJson'];
+export type Change = S['ChangeFile'];
+export type Worked = S['Worked'];
+export type SeriesReading = S['SeriesReadingJson'];
+export type LineReport = S['LineReport'];
+export type Settle = S['Settle'];
 export type Uplift = S['Uplift'];
 /** A line of trim as the form holds it: one of the two. */
 export interface RiLine {

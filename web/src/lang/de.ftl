@@ -272,6 +272,13 @@ verdict-words = { $verdict ->
     }
    *[cannot-tell] Der Zweifel ist zu groß für eine Grenze von { $limit }, oder es wurde zu wenig gemessen.
 }
+limit-words = Ihre Grenze: { $depth } und { $slope } mrad, ohne Struktur unter { $scale }.
+chance-within = Wahrscheinlichkeit, dass alles Gelesene darin liegt: { $chance }.
+may-be-over = { $chance } über der Grenze
+settle-less_doubt = Das würde es klären: eine Messung mit ± { $needed } dort statt ± { $now }. Tafel näher heran, länger belichten oder mehr Schritte.
+settle-at_the_limit = Es liegt an der Grenze: keine Messung klärt das. Noch einmal bearbeiten oder als nicht fertig nehmen.
+settle-read_the_rest = Eine Stelle darin wurde nicht gelesen. Erst lesen, dann fertig nennen.
+settle-closer = Eine Stelle ist zu steil zum Lesen: Tafel näher heran.
 read-part = { $part } des Blechs im Bild wurden gemessen.
 scale-absolute = Höhen sind absolut.
 scale-relative = Höhen sind nur relativ: der Maßstab ist nicht bekannt.
@@ -301,6 +308,71 @@ unread-not_followed-next = Die Tafel für eine volle Messung verschieben oder n�
 unread-inconsistent-what = Die Fotos widersprechen sich hier
 unread-inconsistent-next = Suchen, was sich bewegt hat, und die Fotos noch einmal machen.
 about-this-reading = Über diese Messung
+
+## Vorher und nachher
+before-and-after = Vorher und nachher
+before = Vorher
+after = Jetzt
+change = Änderung
+what-is-shown = Was die Karte zeigt
+came-up = kam hoch
+went-down = ging runter
+unchanged = unverändert
+comparing = Die Messungen werden aufeinandergelegt …
+moved = Bewegtes Blech
+moved-up = Nach oben
+moved-down = Nach unten
+left-before = Schaden vorher
+left-after = Schaden jetzt
+nothing-changed = Nichts hat sich über den Zweifel der beiden Messungen hinaus geändert.
+worked = { $count ->
+    [one] Eine Stelle hat sich geändert
+   *[other] { $count } Stellen haben sich geändert, die stärkste zuerst
+}
+way-better = besser
+way-worse = schlechter
+from-to = { $before } → { $after }
+laid-by-tags = { $moved ->
+    [0] Aufeinandergelegt nach { $count } Marken, die geblieben sind, auf ± { $within }.
+   *[other] Aufeinandergelegt nach { $count } Marken, die geblieben sind, auf ± { $within }; { $moved } kleben jetzt woanders.
+}
+laid-by-shape = Die Marken wurden ersetzt: aufeinandergelegt nach der Struktur des Lacks, { $likeness } gleich, auf ± { $within }.
+not-laid = Nicht auf die letzte gelegt
+series = Die Instandsetzung, Messung für Messung
+map-of-reading = Karte der Messung { $number }
+what-was-left = Was übrig war, mm³
+left-words = Von { $first } mm³ auf { $last } mm³ an Tiefen und Höhen. Striche sind ±2σ.
+
+## Struktur
+texture = Struktur
+texture-matches = Keine Stelle weicht vom übrigen Blech ab.
+mark-rougher = Rauer als das Blech: { $times }-mal, { $area } mm². Ein Werkzeug kann es gezeichnet haben.
+mark-smoother = Glatter als das Blech: { $times }-mal, { $area } mm². Es kann poliert sein.
+texture-by-scale = Nach Wellenlänge
+texture-bar = Anteil
+waves = Wellen
+too-fine = zu fein zum Sehen
+texture-ground = Vom gesunden Blech, ohne Dellen; Kenngrößen nach ISO 25178-2 für Wellen unter { $longest }. Im feinsten Band steckt auch das eigene Rauschen der Messung.
+
+## Sicke
+follow-line = Entlang dieses Schnitts läuft eine Sicke
+body-line = Sicke
+line-height = Höhe der Sicke
+line-sideways = Seitlich
+line-sharpness = Schärfe
+most = am meisten { $value }
+line-ground = Gegen den eigenen Verlauf der Sicke im gesunden Blech; Schärfe 1 ist wie der Rest. Bänder sind ±2σ.
+
+## Eine Messung mitnehmen
+take-along = Mitnehmen
+form-zip = die ganze Messung, für ein anderes Dentwright
+form-png = die Karte als Bild
+form-svg = die Karte als Zeichnung, im Maßstab
+form-ply = die Oberfläche, mit Abweichung und Zweifel
+form-stl = die Oberfläche als Dreiecke
+form-x3p = Höhen, ISO 25178-72
+form-csv = eine Tabelle, eine Zeile je Stelle
+open-packed = Gepackte Messung öffnen (zip)
 
 ## Vorsicht
 cautions = Vorsicht
@@ -401,6 +473,11 @@ temperatures = Temperaturen
 finish = Fertig
 finish-limit = Fertig heißt innerhalb
 finish-limit-hint = Was tiefer oder höher ist, ist noch Arbeit.
+finish-slope = Steilste, die fertig ist
+finish-slope-hint = µm je mm. Sie biegt die gespiegelten Linien.
+finish-scale = Struktur ist kürzer als
+finish-scale-hint = Kürzere Wellen werden nicht beurteilt.
+finish-ground = Mitgeliefert: 10 µm, 1 mrad, 5 mm. Auf Armlänge verschiebt 1 mrad eine gespiegelte Linie um 1,2 mm, etwa ab da sieht es ein Auge; übliche Praxis, keine veröffentlichte Quelle.
 price = Preis
 currency = Währung
 on-the-papers = Auf den Papieren

@@ -64,6 +64,16 @@ trouble-damaged = Eine Datei des Betriebs ist beschädigt
 trouble-damaged-next = Die Festplatte lässt vielleicht nach. Den Ordner des Betriebs jetzt kopieren und diese Datei aus einer Sicherung holen.
 trouble-server = Das hat nicht geklappt
 trouble-server-next = Noch einmal versuchen; bleibt es so, Dentwright neu starten. Was gesichert war, ist sicher.
+trouble-not_laid = Die beiden Messungen lassen sich nicht aufeinanderlegen
+trouble-not_laid-next = Mindestens drei Marken während der ganzen Arbeit kleben lassen; prüfen, ob beide Messungen denselben Schaden zeigen.
+trouble-nothing_common = Die beiden Messungen zeigen verschiedene Stellen
+trouble-nothing_common-next = Zwei Messungen desselben Schadens wählen.
+trouble-relative = Die Höhen einer der Messungen sind nur relativ
+trouble-relative-next = Messungen vom Bildschirm oder von der geschobenen Tafel vergleichen.
+trouble-no_reading = In dieser Datei ist keine Messung
+trouble-no_reading-next = Eine zip-Datei wählen, die bei einer Messung unter „Mitnehmen“ gespeichert wurde.
+trouble-no_line = Dort läuft keine Sicke
+trouble-no_line-next = Entlang der Sicke ziehen, über den Schaden hinweg und auf beiden Seiten eine Handbreit über gesundes Blech.
 trouble-sheet_size = Dieses Maß passt nicht auf das Papier
 trouble-sheet_size-next = Ein Maß in den genannten Grenzen wählen oder größeres Papier.
 

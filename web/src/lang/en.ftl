@@ -272,6 +272,13 @@ verdict-words = { $verdict ->
     }
    *[cannot-tell] The doubt is too large for a limit of { $limit }, or too little was read.
 }
+limit-words = Your limit: { $depth } and { $slope } mrad, texture under { $scale } left out.
+chance-within = Chance that everything read is within it: { $chance }.
+may-be-over = { $chance } over the limit
+settle-less_doubt = What would settle it: a reading with ± { $needed } there instead of ± { $now }. Bring the board closer, expose longer, or take more steps.
+settle-at_the_limit = It lies at the limit: no reading will tell. Work it once more, or take it as not done.
+settle-read_the_rest = A place inside was not read. Read it before you call it done.
+settle-closer = A place is too steep to be read: bring the board closer.
 read-part = { $part } of the panel in the picture was read.
 scale-absolute = Heights are absolute.
 scale-relative = Heights are relative only: the scale is not known.
@@ -301,6 +308,71 @@ unread-not_followed-next = Slide the board for a full reading, or bring it close
 unread-inconsistent-what = The photos do not agree here
 unread-inconsistent-next = Look for something that moved, and take the photos again.
 about-this-reading = About this reading
+
+## Before and after
+before-and-after = Before and after
+before = Before
+after = Now
+change = Change
+what-is-shown = What the map shows
+came-up = came up
+went-down = went down
+unchanged = unchanged
+comparing = Laying the readings on each other …
+moved = Metal moved
+moved-up = Up
+moved-down = Down
+left-before = Damage left before
+left-after = Damage left now
+nothing-changed = Nothing changed beyond the doubt of the two readings.
+worked = { $count ->
+    [one] One place changed
+   *[other] { $count } places changed, the most changed first
+}
+way-better = better
+way-worse = worse
+from-to = { $before } → { $after }
+laid-by-tags = { $moved ->
+    [0] Laid on each other by { $count } tags that stayed, to ± { $within }.
+   *[other] Laid on each other by { $count } tags that stayed, to ± { $within }; { $moved } lie elsewhere now.
+}
+laid-by-shape = The tags were replaced: laid on each other by the paint’s own texture, { $likeness } alike, to ± { $within }.
+not-laid = Not laid on the last one
+series = The repair, reading by reading
+map-of-reading = Map of reading { $number }
+what-was-left = What was left, mm³
+left-words = From { $first } mm³ to { $last } mm³ of lows and highs. Bars are ±2σ.
+
+## Texture
+texture = Texture
+texture-matches = No place differs from the rest of the panel.
+mark-rougher = Rougher than the panel: { $times } times, { $area } mm². A tool may have marked it.
+mark-smoother = Smoother than the panel: { $times } times, { $area } mm². It may have been polished.
+texture-by-scale = By scale
+texture-bar = Share
+waves = Waves
+too-fine = too fine to see
+texture-ground = Of sound metal, dents left out; figures of ISO 25178-2 for waves under { $longest }. The reading’s own noise is in the finest band.
+
+## Body line
+follow-line = A body line runs along this cut
+body-line = Body line
+line-height = Height of the line
+line-sideways = Sideways
+line-sharpness = Sharpness
+most = most { $value }
+line-ground = Against the line’s own run in sound metal; sharpness 1 is as the rest of it. Bands are ±2σ.
+
+## Taking a reading along
+take-along = Take it along
+form-zip = the whole reading, for another Dentwright
+form-png = the map as a picture
+form-svg = the map as a drawing, true to scale
+form-ply = the surface, with deviation and doubt
+form-stl = the surface as triangles
+form-x3p = heights, ISO 25178-72
+form-csv = a table, one line a place
+open-packed = Open a packed reading (zip)
 
 ## Cautions
 cautions = Take care
@@ -401,6 +473,11 @@ temperatures = Temperatures
 finish = Finish
 finish-limit = Done means within
 finish-limit-hint = A low or high larger than this is work still to do.
+finish-slope = Steepest that is done
+finish-slope-hint = µm per mm. It bends the mirrored lines.
+finish-scale = Texture is shorter than
+finish-scale-hint = Shorter waves are not judged.
+finish-ground = Shipped: 10 µm, 1 mrad, 5 mm. At arm’s length 1 mrad moves a mirrored line by 1.2 mm, about where an eye begins to see it; common practice, no published source.
 price = Price
 currency = Currency
 on-the-papers = On the papers

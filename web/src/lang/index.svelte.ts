@@ -1,5 +1,6 @@
 import { FluentBundle, FluentResource, type FluentVariable } from '@fluent/bundle';
 import de from './de.ftl?raw';
+import deNotes from './de.notes.ftl?raw';
 import deTrouble from './de.trouble.ftl?raw';
 import en from './en.ftl?raw';
 
@@ -7,7 +8,7 @@ import en from './en.ftl?raw';
 export const LANGUAGES = { en: 'English', de: 'Deutsch' } as const;
 export type Language = keyof typeof LANGUAGES;
 
-const bundles: Record<Language, FluentBundle> = { en: bundle('en', en), de: bundle('de', de + '\n' + deTrouble) };
+const bundles: Record<Language, FluentBundle> = { en: bundle('en', en), de: bundle('de', [de, deTrouble, deNotes].join('\n')) };
 const spoken = $state<{ value: Language }>({ value: 'en' });
 
 /** Turns to another language. */

@@ -77,6 +77,7 @@ fn door() -> Damage {
         ],
         photos: vec![Photo { image: "door photo".into(), caption: "As taken in".into() }],
         readings: vec![reading()],
+        change: Some(change()),
     }
 }
 
@@ -97,6 +98,38 @@ fn roof() -> Damage {
             Photo { image: "not there".into(), caption: "Roof from behind".into() },
         ],
         readings: vec![],
+        change: None,
+    }
+}
+
+fn change() -> Change {
+    let spots = reading().spots;
+    let step = |(day, share): (i8, f32)| {
+        let all = map(&spots);
+        let deviation_mm = all.deviation_mm.iter().map(|v| share * v).collect();
+        SeriesStep {
+            date: Some(date(2026, 11, day)),
+            map: Some(Map { deviation_mm, ..all }),
+            largest_mm: -0.412 * f64::from(share),
+            sigma_mm: 0.0011,
+            volume_mm3: 290.0 * f64::from(share),
+            volume_sigma_mm3: 1.2,
+        }
+    };
+    let worked = |better, before_mm: f64, after_mm: f64| Worked {
+        better,
+        before_mm,
+        after_mm,
+        change_mm: after_mm - before_mm,
+        sigma_mm: 0.0014,
+    };
+    Change {
+        map: Some(map(&spots)),
+        by_tags: true,
+        worked: vec![worked(true, -0.412, -0.006), worked(false, 0.001, 0.022)],
+        raised_mm3: (287.0, 1.6),
+        lowered_mm3: (4.1, 0.5),
+        series: [(24, 1.0), (25, 0.3), (26, 0.01)].map(step).into(),
     }
 }
 
@@ -133,7 +166,10 @@ fn reading() -> Reading {
             Unread { code: "tag".into(), fraction: 0.021, text: String::new(), next: String::new() },
             Unread { code: "folded".into(), fraction: 0.006, text: String::new(), next: String::new() },
         ],
-        notes: vec!["The focal length of the set-up photo differs from the others.".into()],
+        notes: vec![Note {
+            code: "camera_exif".into(),
+            text: "the focal length came from the photo and was refined".into(),
+        }],
         frames: (0..26).map(frame).collect(),
         camera: "focal length 3120 px, from EXIF and refined".into(),
         version: "dentwright 0.1.0".into(),

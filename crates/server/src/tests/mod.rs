@@ -2,6 +2,7 @@
 
 mod bad_uploads;
 mod cameras;
+mod changes;
 mod client;
 mod live;
 mod papers;

@@ -22,8 +22,8 @@ async fn from_photos_to_a_report() {
     let facts = client.get(&format!("/api/readings/{reading}")).await.json();
     assert!(facts["read_fraction"].as_f64().unwrap() > 0.5 && !facts["spots"].as_array().unwrap().is_empty());
     let map = client.get(&format!("/api/readings/{reading}/files/deviation.npy")).await;
-    let map = dentwright_flow::read_map(&map.bytes).unwrap();
-    assert_eq!(map.rows as u64, facts["grid"]["ny"].as_u64().unwrap());
+    let map = dentwright_surface::read_npy(&map.bytes).unwrap();
+    assert_eq!(map.shape[0] as u64, facts["grid"]["ny"].as_u64().unwrap());
     let shown = client.get(&format!("/api/readings/{reading}/files/photo")).await;
     assert_eq!(
         u64::from(image::load_from_memory(&shown.bytes).unwrap().width()),

@@ -1,8 +1,8 @@
 //! From a case to a panel: cells fine where tips press, coarse where nothing happens.
 
 use super::CaseError;
+use super::heights::Heights;
 use super::input::{Case, EdgeInput, EdgesInput, OutlineInput, PatchInput, SheetInput};
-use super::npy::Heights;
 use crate::edges::{Edges, Hold, Springs, brace};
 use crate::hardening::Hardening;
 use crate::mesh::{Mesh, Outline};

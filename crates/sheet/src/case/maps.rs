@@ -1,9 +1,8 @@
 //! What the panel looks like after a move, as maps.
 
-use super::npy;
 use crate::panel::Panel;
 use crate::strain::Modes;
-use dentwright_surface::Grid;
+use dentwright_surface::{Grid, npy_f32};
 use std::path::Path;
 
 /// Writes the maps after move number `number` into `folder`; their names with what each holds.
@@ -11,7 +10,7 @@ pub fn write(panel: &Panel, grid: &Grid, number: usize, folder: &Path) -> std::i
     let mut names = Vec::new();
     let mut save = |name: &str, shape: &[usize], values: Vec<f32>| {
         let name = format!("{name}_{number}.npy");
-        std::fs::write(folder.join(&name), npy::write(shape, &values))?;
+        std::fs::write(folder.join(&name), npy_f32(shape, &values))?;
         names.push(name);
         std::io::Result::Ok(())
     };

@@ -1,9 +1,9 @@
 //! A case on file: a patch, a metal, moves; what comes of them as JSON and maps.
 
 mod build;
+mod heights;
 mod input;
 mod maps;
-mod npy;
 
 use crate::moves::{Move, Outcome};
 use crate::oil_can::{OilCan, oil_can};

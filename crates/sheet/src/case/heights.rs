@@ -1,7 +1,7 @@
-//! Maps in NPY files (NumPy enhancement proposal 1).
+//! Heights from an NPY file, smooth between its places.
 
 use super::CaseError;
-use dentwright_surface::Grid;
+use dentwright_surface::{Grid, read_npy};
 use std::path::Path;
 
 /// Heights on a grid, smooth between.
@@ -15,8 +15,8 @@ impl Heights {
     pub fn read(path: &Path, grid: &Grid) -> Result<Self, CaseError> {
         let wrong = |why: &str| CaseError::Map { path: path.into(), why: why.into() };
         let bytes = std::fs::read(path).map_err(|e| wrong(&e.to_string()))?;
-        let (rows, columns, values) =
-            parse(&bytes).ok_or_else(|| wrong("not a plain NPY file of float32 or float64"))?;
+        let array = read_npy(&bytes).map_err(|e| wrong(&e.to_string()))?;
+        let [rows, columns] = array.shape[..] else { return Err(wrong("not a map of rows and columns")) };
         let grid = if (rows, columns) == (grid.ny, grid.nx) {
             *grid
         } else if (rows + 1, columns + 1) == (grid.ny, grid.nx) {
@@ -25,10 +25,10 @@ impl Heights {
         } else {
             return Err(wrong(&format!("{rows} × {columns} values; the patch has {} × {}", grid.ny, grid.nx)));
         };
-        if values.iter().any(|v| !v.is_finite()) {
+        if array.values.iter().any(|v| !v.is_finite()) {
             return Err(wrong("values are missing"));
         }
-        Ok(Self { grid, values })
+        Ok(Self { grid, values: array.values })
     }
 
     /// Height at a place: cubic between the four nearest each way (Catmull and Rom), level outside.
@@ -60,53 +60,10 @@ fn weights(f: f64, n: usize) -> [(usize, f64); 4] {
     std::array::from_fn(|k| (i + k - 1, w[k]))
 }
 
-fn parse(bytes: &[u8]) -> Option<(usize, usize, Vec<f64>)> {
-    if bytes.get(..6)? != b"\x93NUMPY" {
-        return None;
-    }
-    let (start, length) = match bytes.get(6)? {
-        1 => (10, usize::from(u16::from_le_bytes([*bytes.get(8)?, *bytes.get(9)?]))),
-        _ => (12, u32::from_le_bytes(bytes.get(8..12)?.try_into().ok()?) as usize),
-    };
-    let header = std::str::from_utf8(bytes.get(start..start + length)?).ok()?;
-    let shape = header.split("'shape': (").nth(1)?.split(')').next()?;
-    let sizes: Vec<usize> = shape.split(',').filter_map(|s| s.trim().parse().ok()).collect();
-    let [rows, columns] = sizes.as_slice() else { return None };
-    let data = bytes.get(start + length..)?;
-    let values: Vec<f64> = if header.contains("<f4") {
-        data.chunks_exact(4).map(|c| f64::from(f32::from_le_bytes([c[0], c[1], c[2], c[3]]))).collect()
-    } else if header.contains("<f8") {
-        data.chunks_exact(8).map(|c| f64::from_le_bytes(c.try_into().expect("eight bytes"))).collect()
-    } else {
-        return None;
-    };
-    if values.len() != rows * columns {
-        return None;
-    }
-    if header.contains("'fortran_order': True") {
-        let turned = (0..values.len()).map(|i| values[(i % columns) * rows + i / columns]).collect();
-        return Some((*rows, *columns, turned));
-    }
-    Some((*rows, *columns, values))
-}
-
-/// NPY bytes of float32 values in C order.
-pub fn write(shape: &[usize], values: &[f32]) -> Vec<u8> {
-    let sizes: Vec<String> = shape.iter().map(usize::to_string).collect();
-    let header = format!("{{'descr': '<f4', 'fortran_order': False, 'shape': ({},), }}", sizes.join(", "));
-    let pad = 63 - (10 + header.len()) % 64;
-    let mut bytes = b"\x93NUMPY\x01\x00".to_vec();
-    bytes.extend(((header.len() + pad + 1) as u16).to_le_bytes());
-    bytes.extend(header.bytes());
-    bytes.extend(std::iter::repeat_n(b' ', pad));
-    bytes.push(b'\n');
-    bytes.extend(values.iter().flat_map(|v| v.to_le_bytes()));
-    bytes
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use dentwright_surface::npy_f32;
 
     #[test]
     fn a_parabola_is_read_back_everywhere() {
@@ -114,7 +71,7 @@ mod tests {
         let f = |x: f64, y: f64| 0.01 * x * x - 0.02 * x * y + 0.005 * y * y + 0.3 * x;
         let values: Vec<f32> = (0..grid.len()).map(|i| grid.position(i)).map(|(x, y)| f(x, y) as f32).collect();
         let path = std::env::temp_dir().join(format!("parabola_{}.npy", std::process::id()));
-        std::fs::write(&path, write(&[grid.ny, grid.nx], &values)).expect("a temporary file");
+        std::fs::write(&path, npy_f32(&[grid.ny, grid.nx], &values)).expect("a temporary file");
         let heights = Heights::read(&path, &grid).expect("a map");
         for (x, y) in [(-10.0, -8.0), (-9.0, 7.5), (0.3, 0.1), (9.9, 8.0), (10.0, -3.0)] {
             assert!((heights.at(x, y) - f(x, y)).abs() < 1e-5, "{x} {y}: {} against {}", heights.at(x, y), f(x, y));

@@ -1,0 +1,8 @@
+# Remarks of a reading, by their codes (docs/reference.md). The server's own words are English and carry the numbers.
+note-camera_exif = Die Brennweite der Kamera kam aus den EXIF-Daten des Fotos und wurde verfeinert.
+note-camera_guess = Die Fotos nennen keine Brennweite; die eines gewöhnlichen Telefons wurde angenommen und verfeinert.
+note-sizes = Die Ecken der Marken passen nicht zueinander: Größe der Marken und der Tafel prüfen, und ob die Marken flach kleben.
+note-folded = Ein Teil einer Tiefe oder Höhe war zu steil zum Lesen: sie reicht weiter als die Zahl, die dabei steht.
+note-slides = Wie weit die Tafel geschoben wurde, ist aus den Fotos gefunden.
+note-lines_order = Welche Linie welche ist, haben die Marken gesagt.
+note-still = Ein einzelnes Foto je Richtung: ein schneller Blick, gültig für flache Reste.
