@@ -18,5 +18,8 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
             println!("{name}: {} pages, {} kB", made.pages, made.pdf.len() / 1000);
         }
     }
+    let hard = paper(&sample::papers::hard_paper())?;
+    std::fs::write(folder.join("hard.pdf"), &hard.pdf)?;
+    println!("hard.pdf: {} pages", hard.pages);
     Ok(())
 }

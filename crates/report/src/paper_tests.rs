@@ -1,7 +1,7 @@
 //! Whole papers: what stands on them, what they carry, what they bear.
 
 use crate::render::papers_text;
-use crate::sample::papers::{sample_paper, signature};
+use crate::sample::papers::{hard_paper, sample_paper, signature};
 use crate::*;
 use dentwright_invoice::{Category, Exemption, Tax, Totals, check, cii, ubl};
 use rust_decimal::Decimal;
@@ -49,7 +49,7 @@ fn a_supplement_shows_what_changed_and_adds_up() {
     let (before, after) = (data.before.clone().unwrap(), data.job.quote.clone().unwrap());
     let changed = changes(&before, &after);
     assert_eq!(changed.len(), 2);
-    let sum: Decimal = changed.iter().map(Change::more).sum();
+    let sum: Decimal = changed.iter().map(LineChange::more).sum();
     assert_eq!(sum, after.net - before.net);
     assert_eq!(changes(&after, &after), []);
     assert_says(&papers_text(&data), &["a hidden brace came to light", "new", "Total, now"]);
@@ -140,15 +140,9 @@ fn an_invoice_carries_itself_and_a_broken_one_does_not() {
 
 #[test]
 fn long_names_other_scripts_and_many_lines_stay_on_the_page() {
-    let mut data = sample_paper(PaperKind::Invoice, Language::En, "DE");
-    let long = "Wolfeschlegelsteinhausenbergerdorff".repeat(12)[..400].to_owned();
-    data.job.customer.name = long.clone();
-    data.job.customer.address = "רחוב הדוגמה 12\nشارع المثال 7\n10999 Erfundenstadt".into();
-    data.job.shop.name = "שלום Dellen 👍 שם ארוך".into();
-    let invoice = data.invoice.as_mut().unwrap();
-    invoice.buyer.name = long.clone();
-    invoice.lines = (0..90).map(|_| invoice.lines[0].clone()).collect();
-    invoice.lines[40].name = long.clone();
+    let data = hard_paper();
+    let long = data.job.customer.name.clone();
+    assert_eq!(long.len(), 400);
     let text = papers_text(&data);
     assert_says(&text, &[&long, "רחוב", "90"]);
     let pages = paper(&data).unwrap().pages;
@@ -201,4 +195,27 @@ fn coins_are_those_of_the_published_lists() {
             assert_eq!(mm(code, name), published, "{code}");
         }
     }
+}
+
+/// Another program opens the file, follows its references and reads what is attached.
+#[test]
+fn another_reader_finds_the_data_inside() {
+    let root = concat!(env!("CARGO_MANIFEST_DIR"), "/../..");
+    let named = std::env::var("DENTWRIGHT_PYTHON").unwrap_or(format!("{root}/target/check-python/bin/python"));
+    let data = sample_paper(PaperKind::Invoice, Language::De, "DE");
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("invoice.pdf");
+    std::fs::write(&path, paper(&data).unwrap().pdf).unwrap();
+    let asks = "import sys, pypdf; file = pypdf.PdfReader(sys.argv[1], strict=True); \
+                sys.stdout.buffer.write(file.attachments['factur-x.xml'][0] + file.trailer['/Root']['/Metadata'].get_data())";
+    let asked = std::process::Command::new(named).args(["-c", asks]).arg(&path).output();
+    let Ok(out) = asked.and_then(|out| if out.status.success() { Ok(out) } else { Err(std::io::Error::other("")) })
+    else {
+        return println!("skipped: no Python with pypdf (tests/einvoice/requirements.txt)");
+    };
+    let xml = cii(data.invoice.as_ref().unwrap());
+    assert_eq!(&out.stdout[..xml.len()], xml);
+    let metadata = String::from_utf8_lossy(&out.stdout[xml.len()..]).into_owned();
+    assert!(metadata.starts_with("<?xpacket") && metadata.trim_end().ends_with("<?xpacket end=\"r\"?>"), "{metadata}");
+    assert!(metadata.contains("<fx:DocumentFileName>factur-x.xml<"));
 }

@@ -7,7 +7,7 @@ use dentwright_invoice::{
 };
 use dentwright_job::{Billing, Job, Shop};
 use dentwright_price::Quote;
-use dentwright_report::{Country, Language, address_of, lines_of};
+use dentwright_report::{Country, Language, address_of, lines_of, rounded_to_cash};
 use jiff::ToSpan;
 use jiff::civil::Date;
 use rust_decimal::Decimal;
@@ -26,7 +26,8 @@ pub fn invoice(
 ) -> Answer<Invoice> {
     let (seller, buyer) = (seller(shop, billing, pack), buyer(job, pack, &body.buyer_vat_id));
     let mut invoice = Invoice::new("", today, &quote.currency, seller, buyer);
-    (invoice.lines, invoice.adjustments) = lines_of(quote, language).map_err(|why| Trouble::own("making the invoice", why))?;
+    (invoice.lines, invoice.adjustments) =
+        lines_of(quote, language).map_err(|why| Trouble::own("making the invoice", why))?;
     if !billing.exempt_reason.is_empty() {
         exempt(&mut invoice, &billing.exempt_reason);
     }
@@ -34,7 +35,8 @@ pub fn invoice(
     invoice.due = Some(today.checked_add(i64::from(billing.due_days).days()).map_err(Trouble::entered)?);
     invoice.buyer_reference = job.number.clone();
     let vin = job.car.vin.as_ref().map(|vin| vin.as_str().to_owned()).unwrap_or_default();
-    let car: Vec<String> = [job.car.title(), job.car.plate.clone(), vin].into_iter().filter(|one| !one.is_empty()).collect();
+    let car: Vec<String> =
+        [job.car.title(), job.car.plate.clone(), vin].into_iter().filter(|one| !one.is_empty()).collect();
     invoice.notes = if car.is_empty() { vec![] } else { vec![car.join(", ")] };
     let transfer = if billing.account.is_empty() { "10" } else { "58" };
     invoice.payment = Some(Payment {
@@ -44,6 +46,10 @@ pub fn invoice(
         bank: billing.bank.clone(),
         ..Payment::default()
     });
+    if body.means.as_deref() == Some("10") {
+        let gross = Totals::of(&invoice).gross;
+        invoice.rounding = rounded_to_cash(gross, pack.cash_step) - gross;
+    }
     Ok(invoice)
 }
 

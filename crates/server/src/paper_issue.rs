@@ -9,9 +9,7 @@ use axum::http::StatusCode;
 use dentwright_invoice::{Invoice, Totals, check, cii, ubl};
 use dentwright_job::{Job, Shop, Stage};
 use dentwright_price::Quote;
-use dentwright_report::{
-    Country, Language, PaperData, PaperKind, Received, Signature, country, paper,
-};
+use dentwright_report::{Country, Language, PaperData, PaperKind, Received, Signature, country, paper};
 use dentwright_store::{IssueError, MadePaper, NewPaper, StoredPaper};
 use jiff::civil::Date;
 use jiff::tz::TimeZone;
@@ -98,7 +96,10 @@ pub async fn issue(app: &App, id: Uuid, body: Issue) -> Answer<StoredPaper> {
         }
         PaperKind::Supplement => {
             data.before = Some(agreed(&papers).ok_or_else(|| {
-                already("Nothing was agreed on yet that could be supplemented.", "Issue an estimate or an authorisation first.")
+                already(
+                    "Nothing was agreed on yet that could be supplemented.",
+                    "Issue an estimate or an authorisation first.",
+                )
             })?);
             None
         }
@@ -225,9 +226,12 @@ fn agreed(papers: &[StoredPaper]) -> Option<Quote> {
 fn signed_where_it_must(body: &Issue) -> Answer<()> {
     match (&body.signature, body.kind) {
         (Some(signature), _) => signature.check().map_err(Trouble::entered),
-        (None, PaperKind::Authorisation) => {
-            Err(Trouble::new(StatusCode::UNPROCESSABLE_ENTITY, "unsigned", "Nobody has signed.", "Let the customer sign on the pad."))
-        }
+        (None, PaperKind::Authorisation) => Err(Trouble::new(
+            StatusCode::UNPROCESSABLE_ENTITY,
+            "unsigned",
+            "Nobody has signed.",
+            "Let the customer sign on the pad.",
+        )),
         (None, _) => Ok(()),
     }
 }

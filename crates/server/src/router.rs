@@ -2,8 +2,8 @@
 
 use crate::app::App;
 use crate::{
-    assets, cameras, captures, cautions, changes, damages, dents, exports, guard, jobs, lines, live, pair, papers, photos,
-    quote, readings, report, sheets, shop, tasks, vin,
+    assets, cameras, captures, cautions, changes, damages, dents, exports, guard, jobs, lines, live, pair, papers,
+    photos, quote, readings, report, sheets, shop, tasks, vin,
 };
 use axum::Router;
 use axum::extract::DefaultBodyLimit;

@@ -79,6 +79,20 @@ pub fn sample_invoice(job: &ReportData, kind: PaperKind) -> Invoice {
     invoice
 }
 
+/// An invoice of 90 lines with a 400-letter name, and addresses that run from right to left.
+pub fn hard_paper() -> PaperData {
+    let mut data = sample_paper(PaperKind::Invoice, Language::En, "DE");
+    let long = "Wolfeschlegelsteinhausenbergerdorff".repeat(12)[..400].to_owned();
+    data.job.customer.name = long.clone();
+    data.job.customer.address = "רחוב הדוגמה 12\nشارع المثال 7\n10999 Erfundenstadt".into();
+    data.job.shop.name = "שלום Dellen 👍 שם ארוך".into();
+    let invoice = data.invoice.as_mut().unwrap();
+    invoice.buyer.name = long.clone();
+    invoice.lines = (0..90).map(|_| invoice.lines[0].clone()).collect();
+    invoice.lines[40].name = long;
+    data
+}
+
 /// Loops and a stroke under them.
 pub fn signature() -> Signature {
     let loops = (0..220).map(|k| {

@@ -5,7 +5,7 @@ use rust_decimal::Decimal;
 
 /// A line of one quote beside its like in the other.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Change {
+pub struct LineChange {
     /// The later line, or the earlier one where it has gone.
     pub line: Line,
     /// What it came to; none where it is new.
@@ -14,7 +14,7 @@ pub struct Change {
     pub after: Option<Decimal>,
 }
 
-impl Change {
+impl LineChange {
     /// How much dearer.
     #[must_use]
     pub fn more(&self) -> Decimal {
@@ -25,7 +25,7 @@ impl Change {
 /// Lines that differ, in the order of the later quote, then those that have gone. Lines are alike if their
 /// kind, text and count are; several alike are taken in order. The changes' sum is that of the nets.
 #[must_use]
-pub fn changes(before: &Quote, after: &Quote) -> Vec<Change> {
+pub fn changes(before: &Quote, after: &Quote) -> Vec<LineChange> {
     let mut rest: Vec<&Line> = before.lines.iter().collect();
     let mut found = Vec::new();
     for line in &after.lines {
@@ -33,10 +33,10 @@ pub fn changes(before: &Quote, after: &Quote) -> Vec<Change> {
         let like = same.or_else(|| rest.iter().position(|old| alike(old, line)));
         let old = like.map(|at| rest.remove(at).amount);
         if old != Some(line.amount) {
-            found.push(Change { line: line.clone(), before: old, after: Some(line.amount) });
+            found.push(LineChange { line: line.clone(), before: old, after: Some(line.amount) });
         }
     }
-    found.extend(rest.into_iter().map(|old| Change { line: old.clone(), before: Some(old.amount), after: None }));
+    found.extend(rest.into_iter().map(|old| LineChange { line: old.clone(), before: Some(old.amount), after: None }));
     found
 }
 

@@ -17,7 +17,7 @@ mod parties;
 mod set;
 mod signature;
 
-pub use changes::{Change, changes};
+pub use changes::{LineChange, changes};
 pub use country::{
     CancellationRight, Coin, Country, CountryRate, CountryTaxes, Lines, WarrantyTime, countries, country,
 };

@@ -58,7 +58,7 @@ fn compared(made: &Made, before: &Quote, after: &Quote) -> Blocks {
         return Ok(vec![Block::text(words.say("supplement-same")?)]);
     }
     let money = |amount| made.money(amount, &after.currency);
-    let row = |one: &super::Change| {
+    let row = |one: &super::LineChange| {
         Ok(vec![
             quote_view::what(&one.line, None, &made.with)?,
             one.before.map_or_else(|| words.say("supplement-new"), |amount| Ok(money(amount)))?,

@@ -56,7 +56,9 @@ async fn from_estimate_to_receipt() {
     assert!(invoice["number"].as_str().unwrap().ends_with("-0001"), "{invoice}");
     assert_eq!((&invoice["gross"], &invoice["no_e_invoice"]), (&quote["gross"], &json!([])));
     let id = invoice["id"].as_str().unwrap().to_owned();
-    for (file, holds) in [("paper.pdf", "factur-x.xml"), ("invoice.ubl.xml", "<cbc:ID>I-"), ("invoice.cii.xml", "<ram:ID>I-")] {
+    for (file, holds) in
+        [("paper.pdf", "factur-x.xml"), ("invoice.ubl.xml", "<cbc:ID>I-"), ("invoice.cii.xml", "<ram:ID>I-")]
+    {
         let got = client.get(&format!("/api/papers/{id}/{file}")).await;
         assert_eq!(got.status, StatusCode::OK);
         assert!(got.bytes.windows(holds.len()).any(|part| part == holds.as_bytes()), "{file}");
@@ -66,9 +68,14 @@ async fn from_estimate_to_receipt() {
     let part = issue(&client, &job, json!({ "kind": "receipt", "paid": "10.00", "means": "48" })).await;
     assert_eq!(part.json()["gross"], "10.00", "{}", part.json());
     let rest = issue(&client, &job, json!({ "kind": "receipt" })).await.json();
-    let (gross, rest): (f64, f64) = (quote["gross"].as_str().unwrap().parse().unwrap(), rest["gross"].as_str().unwrap().parse().unwrap());
+    let (gross, rest): (f64, f64) =
+        (quote["gross"].as_str().unwrap().parse().unwrap(), rest["gross"].as_str().unwrap().parse().unwrap());
     assert!((gross - 10.0 - rest).abs() < 1e-9, "{gross} - 10 = {rest}");
-    assert_eq!(issue(&client, &job, json!({ "kind": "receipt", "paid": "0.01" })).await.trouble(), "already", "all is paid");
+    assert_eq!(
+        issue(&client, &job, json!({ "kind": "receipt", "paid": "0.01" })).await.trouble(),
+        "already",
+        "all is paid"
+    );
     assert_eq!(client.get(&format!("/api/jobs/{job}/papers")).await.json().as_array().unwrap().len(), 11);
 }
 
@@ -81,7 +88,8 @@ async fn credit_notes_give_back_no_more_than_was_billed() {
     for wrong in ["0", "-5", "1000000"] {
         assert_eq!(issue(&client, &job, json!({ "kind": "credit_note", "part": wrong })).await.trouble(), "value");
     }
-    let part = issue(&client, &job, json!({ "kind": "credit_note", "part": "10.00", "reason": "Too dear" })).await.json();
+    let part =
+        issue(&client, &job, json!({ "kind": "credit_note", "part": "10.00", "reason": "Too dear" })).await.json();
     assert_eq!((part["gross"].as_str(), &part["follows"]), (Some("11.90"), &invoice["id"]));
     assert_eq!(issue(&client, &job, json!({ "kind": "credit_note" })).await.trouble(), "already", "10 was given back");
     assert_eq!(issue(&client, &job, json!({ "kind": "invoice" })).await.trouble(), "already", "the rest is in force");
@@ -99,7 +107,10 @@ async fn an_invoice_without_a_vat_number_is_paper_only_and_says_why() {
     let made = issue(&client, &job, json!({ "kind": "invoice" })).await.json();
     assert!(made["no_e_invoice"].to_string().contains("BR-CO-26"), "{made}");
     assert_eq!(made["files"].as_array().unwrap().len(), 1);
-    assert_eq!(client.get(&format!("/api/papers/{}/invoice.ubl.xml", made["id"].as_str().unwrap())).await.trouble(), "unknown");
+    assert_eq!(
+        client.get(&format!("/api/papers/{}/invoice.ubl.xml", made["id"].as_str().unwrap())).await.trouble(),
+        "unknown"
+    );
     let packs = client.get("/api/countries").await.json();
     assert!(packs.as_array().unwrap().len() >= 9 && packs.to_string().contains("No legal advice"));
     assert_eq!(client.call("PUT", "/api/shop/billing", json!({ "country": "Germany" })).await.trouble(), "value");
