@@ -8,7 +8,9 @@ const put = (page, path, body) =>
 
 /** Draws a signature with the pointer. */
 async function sign(page) {
-  const box = await page.getByRole('img', { name: 'Pad to sign on' }).boundingBox();
+  const pad = page.getByRole('img', { name: 'Pad to sign on' });
+  await pad.evaluate((element) => element.scrollIntoView({ block: 'center', behavior: 'instant' }));
+  const box = await pad.boundingBox();
   const at = (x, y) => [box.x + x * box.width, box.y + y * box.height];
   for (const stroke of [[[0.1, 0.6], [0.3, 0.2], [0.4, 0.7], [0.6, 0.3], [0.8, 0.6]], [[0.2, 0.85], [0.8, 0.85]]]) {
     await page.mouse.move(...at(...stroke[0]));
