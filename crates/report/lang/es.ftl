@@ -235,3 +235,9 @@ print-lines = Tablero de líneas, paso { $pitch } mm · hoja { $column }·{ $row
 print-lines-plan = Tablero de líneas: cómo van juntas las hojas
 print-lines-how = Cortar cada hoja por su marco gris y pegarlas borde con borde sobre una placa plana y rígida, columna a columna como arriba. Medir el tablero acabado: debería tener { $width } × { $height } mm; anotar lo medido en la descripción de la toma. Pegar las marcas de esquina ({ $tag } mm) a ras de los bordes. Para la segunda dirección, girar el tablero un cuarto.
 print-camera = Hoja de la cámara. Pegarla sobre algo plano y rígido; dejar blanco alrededor.
+
+### Ways of pricing
+line-days = Días en las abolladuras
+line-up-to = { $what }, hasta { $size }
+line-oversize = { $what }: sobredimensión
+unit-day = d

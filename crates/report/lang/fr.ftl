@@ -235,3 +235,9 @@ print-lines = Panneau de lignes, pas { $pitch } mm · feuille { $column }·{ $ro
 print-lines-plan = Panneau de lignes : comment les feuilles vont ensemble
 print-lines-how = Couper chaque feuille selon son cadre gris et les coller bord à bord sur une plaque plane et rigide, colonne par colonne comme ci-dessus. Mesurer le panneau fini : il devrait faire { $width } × { $height } mm ; noter la mesure dans la description de la prise de vue. Coller les marques de coin ({ $tag } mm) à fleur des bords. Pour la seconde direction, tourner le panneau d’un quart.
 print-camera = Feuille d’étalonnage. La coller sur un support plan et rigide ; laisser du blanc tout autour.
+
+### Ways of pricing
+line-days = Jours sur les bosses
+line-up-to = { $what }, jusqu’à { $size }
+line-oversize = { $what } : hors gabarit
+unit-day = j

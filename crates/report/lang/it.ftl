@@ -235,3 +235,9 @@ print-lines = Tavola di linee, passo { $pitch } mm · foglio { $column }·{ $row
 print-lines-plan = Tavola di linee: come vanno insieme i fogli
 print-lines-how = Tagliare ogni foglio lungo la cornice grigia e incollarli bordo a bordo su una lastra piana e rigida, colonna per colonna come sopra. Misurare la tavola finita: dovrebbe essere { $width } × { $height } mm; scrivere la misura nella descrizione della ripresa. Incollare i marcatori d’angolo ({ $tag } mm) a filo dei bordi. Per la seconda direzione girare la tavola di un quarto.
 print-camera = Foglio per la fotocamera. Incollarlo su qualcosa di piano e rigido; lasciare bianco tutto attorno.
+
+### Ways of pricing
+line-days = Giorni sulle ammaccature
+line-up-to = { $what }, fino a { $size }
+line-oversize = { $what }: fuori misura
+unit-day = g

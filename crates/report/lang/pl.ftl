@@ -235,3 +235,9 @@ print-lines = Tablica linii, odstęp { $pitch } mm · arkusz { $column }·{ $row
 print-lines-plan = Tablica linii: jak łączą się arkusze
 print-lines-how = Ciąć każdy arkusz po szarej ramce i kleić krawędź do krawędzi na płaskiej, sztywnej płycie, kolumna po kolumnie jak wyżej. Zmierzyć gotową tablicę: powinna mieć { $width } × { $height } mm; wpisać pomiar do opisu zdjęć. Znaczniki rogów ({ $tag } mm) kleić równo z krawędziami tablicy. Do drugiego kierunku obrócić tablicę o ćwierć.
 print-camera = Arkusz aparatu. Przykleić na czymś płaskim i sztywnym; zostawić wokół biel.
+
+### Ways of pricing
+line-days = Dni przy wgnieceniach
+line-up-to = { $what }, do { $size }
+line-oversize = { $what }: ponadwymiarowe
+unit-day = d

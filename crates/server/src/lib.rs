@@ -21,6 +21,7 @@
 mod app;
 mod assets;
 mod bill;
+mod books;
 mod cameras;
 mod captures;
 mod cautions;
@@ -30,8 +31,10 @@ mod dents;
 mod door;
 mod exports;
 mod guard;
+mod hail_tables;
 mod job_json;
 mod jobs;
+mod learned;
 mod lines;
 mod live;
 mod pair;

@@ -136,7 +136,7 @@ pub fn pack_of(code: &str, shop: &Shop) -> &'static Country {
 }
 
 async fn start(app: &App, job: &Job, shop: &Shop, pack: &Country, body: &Issue, today: Date) -> Answer<PaperData> {
-    let quote = crate::quote::of_job(app, job, shop).await?.filter(|quote| !quote.lines.is_empty());
+    let quote = crate::quote::of_job(app, job).await?.filter(|quote| !quote.lines.is_empty());
     let bare = body.kind.is_numbered() || matches!(body.kind, PaperKind::Cancellation | PaperKind::Supplement);
     let loaded = if bare { Loaded::default() } else { load(app, job).await? };
     let hashes = job.damages.iter().flat_map(|damage| &damage.photos);

@@ -2,8 +2,8 @@
 
 use crate::app::App;
 use crate::{
-    assets, cameras, captures, cautions, changes, damages, dents, exports, guard, jobs, lines, live, pair, papers,
-    photos, quote, readings, report, sheets, shop, tasks, vin,
+    assets, cameras, captures, cautions, changes, damages, dents, exports, guard, hail_tables, jobs, learned, lines,
+    live, pair, papers, photos, quote, readings, report, sheets, shop, tasks, vin,
 };
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
@@ -55,6 +55,10 @@ fn api() -> OpenApiRouter<App> {
         .routes(routes!(exports::get))
         .routes(routes!(lines::get))
         .routes(routes!(quote::get, quote::put))
+        .routes(routes!(hail_tables::list, hail_tables::add))
+        .routes(routes!(hail_tables::remove))
+        .routes(routes!(learned::get))
+        .routes(routes!(learned::put, learned::remove))
         .routes(routes!(report::pdf))
         .routes(routes!(papers::list, papers::add))
         .routes(routes!(papers::file))

@@ -1,8 +1,9 @@
 import createClient from 'openapi-fetch';
 import type { components, paths } from './schema';
 import type {
-  Camera, CautionRow, Change, Damage, DamageChange, Dent, DentEntry, HoursSettings, Job, JobChange, JobRow, LineReport, LiveOffer, LiveState, NewDamage, NewJob,
-  PairingOffer, QuoteAnswer, QuoteInput, Reading, Screen, SeriesReading, Shop, Task, Trouble, VinAnswer,
+  Camera, CautionRow, Change, Damage, DamageChange, Dent, DentEntry, Foretold, HailTableRow, HoursSettings, Job, JobChange, JobRow, LearnedAnswer, LineReport,
+  LiveOffer, LiveState, NewDamage, NewHailTable, NewJob, PairingOffer, QuoteAnswer, QuoteInput, Reading, Screen, SeriesReading, Shop, Task, Trouble, VinAnswer,
+  WorkedInput,
 } from './types';
 import type { Billing, Country, Issue, Paper } from './types';
 
@@ -75,6 +76,12 @@ export const api = {
   take: (reading: string) => said<DentEntry[]>(http.POST('/api/readings/{id}/take', at(reading))),
   quote: (job: string) => said<QuoteAnswer>(http.GET('/api/jobs/{id}/quote', at(job))),
   saveQuote: (job: string, body: QuoteInput) => said<QuoteAnswer>(http.PUT('/api/jobs/{id}/quote', { ...at(job), body: body as components['schemas']['Pricing'] })),
+  hailTables: () => said<HailTableRow[]>(http.GET('/api/hail-tables')),
+  addHailTable: (body: NewHailTable) => said<HailTableRow>(http.POST('/api/hail-tables', { body })),
+  removeHailTable: (table: string) => said<void>(http.DELETE('/api/hail-tables/{id}', removal(table))),
+  learned: () => said<LearnedAnswer>(http.GET('/api/shop/hours/learned')),
+  saveWorked: (job: string, body: WorkedInput) => said<Foretold>(http.PUT('/api/jobs/{id}/worked', { ...at(job), body })),
+  removeWorked: (job: string) => said<void>(http.DELETE('/api/jobs/{id}/worked', removal(job))),
   cautions: (job: string) => said<CautionRow[]>(http.GET('/api/cautions', { params: { query: { job } } })),
   cameras: () => said<Camera[]>(http.GET('/api/cameras')),
   removeCamera: (camera: string) => said<void>(http.DELETE('/api/cameras/{id}', removal(camera))),

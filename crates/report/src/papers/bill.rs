@@ -8,7 +8,7 @@
 use super::block::Block;
 use super::set::{ATTACHED, Made};
 use crate::ReportError;
-use dentwright_invoice::{HOUR, Invoice, Kind, PIECE, Tax, Totals};
+use dentwright_invoice::{DAY, HOUR, Invoice, Kind, PIECE, Tax, Totals};
 
 type Blocks = Result<Vec<Block>, ReportError>;
 type Rows = Result<Vec<[String; 2]>, ReportError>;
@@ -78,6 +78,7 @@ fn lines(made: &Made, invoice: &Invoice) -> Result<Block, ReportError> {
     let rate = |tax: Tax| format!("{}\u{a0}%", format.quantity(tax.rate));
     let unit = |code: &str| match code {
         HOUR => words.say("unit-hour").map(|unit| format!("\u{a0}{unit}")),
+        DAY => words.say("unit-day").map(|unit| format!("\u{a0}{unit}")),
         PIECE => Ok(String::new()),
         other => Ok(format!("\u{a0}{other}")),
     };

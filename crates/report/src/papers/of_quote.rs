@@ -2,7 +2,7 @@
 
 use crate::words::Words;
 use crate::{Language, ReportError};
-use dentwright_invoice::{Adjustment, HOUR, Line as InvoiceLine, PIECE, Tax};
+use dentwright_invoice::{Adjustment, DAY, HOUR, Line as InvoiceLine, PIECE, Tax};
 use dentwright_price::{Line, LineKind, Quote, Unit, decimals, round};
 use rust_decimal::Decimal;
 
@@ -28,6 +28,11 @@ fn name(line: &Line, words: &Words) -> Result<String, ReportError> {
     let plain = match line.kind {
         LineKind::Discount => return words.say("bill-discount"),
         LineKind::RemoveInstall => return words.fill("line-ri", &[("what", &line.what)]),
+        LineKind::Dent if line.unit == Unit::Day => words.say("line-days")?,
+        LineKind::Oversize => {
+            let panel = words.find(&format!("panel-{}", line.what)).unwrap_or_else(|| line.what.clone());
+            words.fill("line-oversize", &[("what", &panel)])?
+        }
         LineKind::Dent => words.find(&format!("panel-{}", line.what)).unwrap_or_else(|| line.what.clone()),
         _ => line.what.clone(),
     };
@@ -73,13 +78,15 @@ fn split(quote: &Quote, names: &[String]) -> (Vec<InvoiceLine>, Vec<Adjustment>)
 
 /// Rate and what it is taken on, the one on work first.
 fn rates(quote: &Quote) -> Vec<(Decimal, Decimal)> {
-    vec![(quote.tax_percent, quote.net)]
+    let taxes: Vec<_> = quote.taxes.iter().map(|tax| (tax.percent, tax.on)).collect();
+    if taxes.is_empty() { vec![(quote.tax_percent, quote.net)] } else { taxes }
 }
 
 fn line(line: &Line, name: String, tax: Tax, coin: u32) -> InvoiceLine {
     let exact = round(line.quantity * line.unit_price, coin) == line.amount;
     match line.unit {
         Unit::Hour if exact => InvoiceLine::new(name, line.quantity, HOUR, line.unit_price, tax),
+        Unit::Day if exact => InvoiceLine::new(name, line.quantity, DAY, line.unit_price, tax),
         Unit::Piece if exact => InvoiceLine::new(name, line.quantity, PIECE, line.unit_price, tax),
         _ => InvoiceLine::new(name, Decimal::ONE, PIECE, line.amount, tax),
     }
