@@ -904,6 +904,50 @@ export interface components {
              */
             to_mm: number;
         };
+        /** @description How the shop bills. */
+        Billing: {
+            /**
+             * @description Account to pay to, best an IBAN.
+             * @default
+             */
+            account: string;
+            /**
+             * @description BIC of its bank.
+             * @default
+             */
+            bank: string;
+            /**
+             * @description Country of the shop, ISO 3166-1 alpha-2; its pack gives texts, tax and paper.
+             * @default
+             */
+            country: string;
+            /**
+             * Format: int32
+             * @description Days in which an invoice is to be paid.
+             * @default 14
+             */
+            due_days: number;
+            /**
+             * @description Why the shop's work carries no tax, such as a small business; empty where it does.
+             * @default
+             */
+            exempt_reason: string;
+            /**
+             * @description Number in a register of companies.
+             * @default
+             */
+            register: string;
+            /**
+             * @description Local tax number.
+             * @default
+             */
+            tax_number: string;
+            /**
+             * @description VAT identifier, with the country's letters.
+             * @default
+             */
+            vat_id: string;
+        };
         /** @description What became of the predictions. */
         Calibration: {
             /** @description For 10, 20 … 90 %: the share of jobs that came below that quantile. */
@@ -1118,6 +1162,13 @@ export interface components {
              */
             start: number;
         };
+        /** @description A coin to measure dents with. */
+        Coin: {
+            /** @description Diameter, mm. */
+            mm: string;
+            /** @description Its name. */
+            name: string;
+        };
         /** @description Paint and temperature. */
         Conditions: {
             /** @description What is known of the paint. */
@@ -1128,6 +1179,61 @@ export interface components {
              *     counts as warm enough.
              */
             panel_c?: number | null;
+        };
+        /** @description A country's pack. Every one says of itself that it is no legal advice. */
+        Country: {
+            /** @description Right to cancel. */
+            cancellation: components["schemas"]["CancellationRight"];
+            /** @description Smallest step that cash is paid in. */
+            cash_step: string;
+            /** @description Day its values were last looked at. */
+            checked: string;
+            /** @description ISO 3166-1 alpha-2. */
+            code: string;
+            /** @description Coins to measure with, smallest first. */
+            coins: components["schemas"]["Coin"][];
+            /** @description Where the coins' sizes come from. */
+            coins_source: string;
+            /** @description ISO 4217. */
+            currency: string;
+            /** @description Whether e-invoices by EN 16931 are usual. */
+            e_invoice: boolean;
+            /** @description Lines that belong on papers, by language; `en` is always there. */
+            lines: {
+                [key: string]: components["schemas"]["Lines"];
+            };
+            /** @description Its name, in its own language. */
+            name: string;
+            /** @description That it is no legal advice. */
+            notice: string;
+            /** @description Size of the sheet. */
+            paper: components["schemas"]["Paper"];
+            /** @description Its taxes. */
+            tax: components["schemas"]["CountryTaxes"];
+            /** @description Workmanship. */
+            warranty: components["schemas"]["WarrantyTime"];
+        };
+        /** @description A rate of tax. */
+        CountryRate: {
+            /** @description Its name in the pack, such as `standard`. */
+            code: string;
+            /** @description %. */
+            percent: string;
+            /** @description Since when, where that is known. */
+            since?: string | null;
+            /** @description Where it comes from, or that it is from memory. */
+            source: string;
+        };
+        /** @description Taxes on sales. */
+        CountryTaxes: {
+            /** @description What the tax is called, by language. */
+            name: {
+                [key: string]: string;
+            };
+            /** @description Rates, the usual one first. */
+            rates: components["schemas"]["CountryRate"][];
+            /** @description Where tax is rounded: `invoice`, once for each rate, or `line`. */
+            rounding: string;
         };
         /** @description A customer. Everything may be empty: a car is taken in first, its owner's address comes later. */
         Customer: {
@@ -2337,6 +2443,15 @@ export interface components {
             /** @description `setup`, `panel` or `pattern`. */
             role: string;
             wave: components["schemas"]["Wave"] | null;
+        };
+        /** @description A signature. */
+        Signature: {
+            /** @description When, by the clock of the device. */
+            at: string;
+            /** @description Who signed. */
+            name: string;
+            /** @description Strokes of the pen, each a list of places: right and down, in widths of the pad. */
+            strokes: number[][][];
         };
         /** @description A price per dent up to a size. */
         SizeClass: {
