@@ -20,6 +20,7 @@
 
 mod app;
 mod assets;
+mod bill;
 mod books;
 mod cameras;
 mod captures;
@@ -37,6 +38,8 @@ mod learned;
 mod lines;
 mod live;
 mod pair;
+mod paper_issue;
+mod papers;
 mod photos;
 mod picture;
 mod quote;

@@ -69,6 +69,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/countries": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Countries that have a pack. No legal advice. */
+        get: operations["countries"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/damages/{id}": {
         parameters: {
             query?: never;
@@ -313,6 +330,24 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/jobs/{id}/papers": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Papers of a job, oldest first. */
+        get: operations["papers"];
+        put?: never;
+        /** Issue a paper. What was issued is kept as it is; an invoice that is wrong is followed by a credit note. */
+        post: operations["issue_paper"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/jobs/{id}/quote": {
         parameters: {
             query?: never;
@@ -486,6 +521,23 @@ export interface paths {
         put?: never;
         /** Make a code for another device. Only on the computer that runs the server. */
         post: operations["offer"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/papers/{id}/{name}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** A file of a paper, by its name. */
+        get: operations["paper_file"];
+        put?: never;
+        post?: never;
         delete?: never;
         options?: never;
         head?: never;
@@ -666,6 +718,24 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/shop/billing": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** How the shop bills. */
+        get: operations["billing"];
+        /** Change how the shop bills. */
+        put: operations["save_billing"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/shop/hours": {
         parameters: {
             query?: never;
@@ -834,6 +904,50 @@ export interface components {
              */
             to_mm: number;
         };
+        /** @description How the shop bills. */
+        Billing: {
+            /**
+             * @description Account to pay to, best an IBAN.
+             * @default
+             */
+            account: string;
+            /**
+             * @description BIC of its bank.
+             * @default
+             */
+            bank: string;
+            /**
+             * @description Country of the shop, ISO 3166-1 alpha-2; its pack gives texts, tax and paper.
+             * @default
+             */
+            country: string;
+            /**
+             * Format: int32
+             * @description Days in which an invoice is to be paid.
+             * @default 14
+             */
+            due_days: number;
+            /**
+             * @description Why the shop's work carries no tax, such as a small business; empty where it does.
+             * @default
+             */
+            exempt_reason: string;
+            /**
+             * @description Number in a register of companies.
+             * @default
+             */
+            register: string;
+            /**
+             * @description Local tax number.
+             * @default
+             */
+            tax_number: string;
+            /**
+             * @description VAT identifier, with the country's letters.
+             * @default
+             */
+            vat_id: string;
+        };
         /** @description What became of the predictions. */
         Calibration: {
             /** @description For 10, 20 … 90 %: the share of jobs that came below that quantile. */
@@ -904,6 +1018,18 @@ export interface components {
             rms_px: number;
             /** Format: int32 */
             width_px: number;
+        };
+        /** @description A consumer's right to cancel what was agreed away from the shop. */
+        CancellationRight: {
+            /** @description Business days (true) or days of the calendar. */
+            business_days: boolean;
+            /**
+             * Format: int32
+             * @description Days to do so.
+             */
+            days: number;
+            /** @description Where it comes from. */
+            source: string;
         };
         /** @description A folder of photos that readings are made from. */
         CaptureJson: {
@@ -1036,6 +1162,13 @@ export interface components {
              */
             start: number;
         };
+        /** @description A coin to measure dents with. */
+        Coin: {
+            /** @description Diameter, mm. */
+            mm: string;
+            /** @description Its name. */
+            name: string;
+        };
         /** @description Paint and temperature. */
         Conditions: {
             /** @description What is known of the paint. */
@@ -1046,6 +1179,61 @@ export interface components {
              *     counts as warm enough.
              */
             panel_c?: number | null;
+        };
+        /** @description A country's pack. Every one says of itself that it is no legal advice. */
+        Country: {
+            /** @description Right to cancel. */
+            cancellation: components["schemas"]["CancellationRight"];
+            /** @description Smallest step that cash is paid in. */
+            cash_step: string;
+            /** @description Day its values were last looked at. */
+            checked: string;
+            /** @description ISO 3166-1 alpha-2. */
+            code: string;
+            /** @description Coins to measure with, smallest first. */
+            coins: components["schemas"]["Coin"][];
+            /** @description Where the coins' sizes come from. */
+            coins_source: string;
+            /** @description ISO 4217. */
+            currency: string;
+            /** @description Whether e-invoices by EN 16931 are usual. */
+            e_invoice: boolean;
+            /** @description Lines that belong on papers, by language; `en` is always there. */
+            lines: {
+                [key: string]: components["schemas"]["Lines"];
+            };
+            /** @description Its name, in its own language. */
+            name: string;
+            /** @description That it is no legal advice. */
+            notice: string;
+            /** @description Size of the sheet. */
+            paper: components["schemas"]["Paper"];
+            /** @description Its taxes. */
+            tax: components["schemas"]["CountryTaxes"];
+            /** @description Workmanship. */
+            warranty: components["schemas"]["WarrantyTime"];
+        };
+        /** @description A rate of tax. */
+        CountryRate: {
+            /** @description Its name in the pack, such as `standard`. */
+            code: string;
+            /** @description %. */
+            percent: string;
+            /** @description Since when, where that is known. */
+            since?: string | null;
+            /** @description Where it comes from, or that it is from memory. */
+            source: string;
+        };
+        /** @description Taxes on sales. */
+        CountryTaxes: {
+            /** @description What the tax is called, by language. */
+            name: {
+                [key: string]: string;
+            };
+            /** @description Rates, the usual one first. */
+            rates: components["schemas"]["CountryRate"][];
+            /** @description Where tax is rounded: `invoice`, once for each rate, or `line`. */
+            rounding: string;
         };
         /** @description A customer. Everything may be empty: a car is taken in first, its owner's address comes later. */
         Customer: {
@@ -1385,6 +1573,28 @@ export interface components {
             /** @description How far the numbers above may be off for a shop. */
             width?: components["schemas"]["Widths"];
         };
+        /** @description What to issue. */
+        Issue: {
+            /** @description The buyer's VAT identifier, where the buyer is a business (invoice). */
+            buyer_vat_id?: string;
+            /**
+             * Format: uuid
+             * @description The invoice that a credit note or receipt is about; the job's last where none is named.
+             */
+            follows?: string | null;
+            /** @description Which paper. */
+            kind: components["schemas"]["PaperKind"];
+            language?: components["schemas"]["Language"] | null;
+            /** @description How it was paid, UNTDID 4461: `10` cash, `48` card, `58` transfer. */
+            means?: string | null;
+            /** @description Amount paid; all that is open where none is named (receipt). */
+            paid?: string | null;
+            /** @description Net amount given back; the whole invoice where none is named (credit note). */
+            part?: string | null;
+            /** @description Why (supplement, credit note). */
+            reason?: string;
+            signature?: components["schemas"]["Signature"] | null;
+        };
         /** @description What changes; a field that is left out stays as it is. */
         JobChange: {
             car?: components["schemas"]["CarJson"] | null;
@@ -1606,6 +1816,17 @@ export interface components {
              * @description Turn of the surface across the line beyond the panel's own curvature, mrad, of its own profile.
              */
             turn_mrad: number;
+        };
+        /** @description Lines of one language. */
+        Lines: {
+            /** @description Under a cancellation notice. */
+            cancellation?: string[];
+            /** @description Under an authorisation. */
+            consent?: string[];
+            /** @description Under an invoice. */
+            invoice?: string[];
+            /** @description Under a warranty. */
+            warranty?: string[];
         };
         /** @description How a run begins again. */
         LiveAgain: {
@@ -1839,6 +2060,59 @@ export interface components {
             /** Format: double */
             z_mm: number;
         };
+        /**
+         * @description Size of the sheet.
+         * @enum {string}
+         */
+        Paper: "a4" | "letter";
+        /** @description A file of a paper. */
+        PaperFileJson: {
+            /**
+             * Format: int64
+             * @description Its size, bytes.
+             */
+            bytes: number;
+            /** @description BLAKE3 of its bytes. */
+            hash: string;
+            /** @description Its name. */
+            name: string;
+        };
+        /** @description A paper in a list. */
+        PaperJson: {
+            /** @description When it was issued, ISO 8601. */
+            created: string;
+            /** @description ISO 4217 code. */
+            currency?: string | null;
+            /** @description Its files. */
+            files: components["schemas"]["PaperFileJson"][];
+            /**
+             * Format: uuid
+             * @description The paper that it follows.
+             */
+            follows?: string | null;
+            /** @description What it comes to, with tax; none where it is about no money. */
+            gross?: string | null;
+            /**
+             * Format: uuid
+             * @description Its id.
+             */
+            id: string;
+            /** @description Its kind. */
+            kind: components["schemas"]["PaperKind"];
+            /** @description Its language's code. */
+            language: string;
+            /** @description Why an invoice carries no e-invoice: rules of EN 16931 that it breaks. */
+            no_e_invoice: string[];
+            /** @description Its number; none for a paper without one. */
+            number?: string | null;
+            /** @description Who signed it on glass. */
+            signed_by?: string | null;
+        };
+        /**
+         * @description A sort of paper.
+         * @enum {string}
+         */
+        PaperKind: "estimate" | "authorisation" | "supplement" | "work_order" | "evidence" | "certificate" | "warranty" | "cancellation" | "invoice" | "credit_note" | "receipt";
         /** @description A part that is fitted. */
         Part: {
             /** @description How many. */
@@ -2169,6 +2443,15 @@ export interface components {
             /** @description `setup`, `panel` or `pattern`. */
             role: string;
             wave: components["schemas"]["Wave"] | null;
+        };
+        /** @description A signature. */
+        Signature: {
+            /** @description When, by the clock of the device. */
+            at: string;
+            /** @description Who signed. */
+            name: string;
+            /** @description Strokes of the pen, each a list of places: right and down, in widths of the pad. */
+            strokes: number[][][];
         };
         /** @description A price per dent up to a size. */
         SizeClass: {
@@ -2550,6 +2833,16 @@ export interface components {
              */
             sigma_mm3: number;
         };
+        /** @description How long the shop stands in for its work. */
+        WarrantyTime: {
+            /**
+             * Format: int32
+             * @description Months.
+             */
+            months: number;
+            /** @description Where it comes from. */
+            source: string;
+        };
         /** @description Brightness `1/2 + 1/2 cos(2π(periods·s + shift))`, in light. */
         Wave: {
             /** @description `u` or `v`. */
@@ -2835,6 +3128,25 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    countries: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Country"][];
                 };
             };
         };
@@ -3523,6 +3835,84 @@ export interface operations {
             };
         };
     };
+    papers: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PaperJson"][];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    issue_paper: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Issue"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PaperJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
     quote: {
         parameters: {
             query?: never;
@@ -3957,6 +4347,36 @@ export interface operations {
             };
         };
     };
+    paper_file: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+                name: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/pdf": unknown;
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
     photo: {
         parameters: {
             query?: {
@@ -4296,6 +4716,56 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["Shop"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    billing: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Billing"];
+                };
+            };
+        };
+    };
+    save_billing: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Billing"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Billing"];
                 };
             };
             422: {

@@ -76,3 +76,9 @@ export type LiveState = S['LiveState'];
 export type Wave = S['Wave'];
 export type Screen = S['ScreenJson'];
 export type Camera = S['CameraJson'];
+/** Papers: money comes as decimal texts. */
+export type PaperKind = S['PaperKind'];
+export type Paper = S['PaperJson'];
+export type Issue = S['Issue'];
+export type Billing = Required<S['Billing']>;
+export type Country = S['Country'];

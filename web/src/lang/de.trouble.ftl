@@ -104,3 +104,7 @@ trouble-camera_unnamed = Ein Foto sagt nicht, welches Telefon es aufgenommen hat
 trouble-camera_unnamed-next = Die Fotos schicken, wie das Telefon sie gespeichert hat; andere Programme entfernen diese Angaben.
 trouble-camera_mixed = Die Fotos sind von verschiedenen Telefonen oder Zooms
 trouble-camera_mixed-next = Ein Telefon mit einem Zoom nach dem anderen.
+trouble-already = Dem steht schon Ausgestelltes entgegen
+trouble-already-next = In der Liste der Papiere nachsehen; auf eine Rechnung folgt eine Gutschrift, dann eine neue.
+trouble-unsigned = Niemand hat unterschrieben
+trouble-unsigned-next = Den Kunden auf der Fläche unterschreiben lassen.

@@ -5,6 +5,7 @@ mod cameras;
 mod changes;
 mod client;
 mod live;
+mod papers;
 mod pricing;
 mod restart;
 mod strangers;
