@@ -60,7 +60,7 @@ fn compared(made: &Made, before: &Quote, after: &Quote) -> Blocks {
     let money = |amount| made.money(amount, &after.currency);
     let row = |one: &super::LineChange| {
         Ok(vec![
-            quote_view::what(&one.line, None, &made.with)?,
+            quote_view::what(&one.line, None, made.with)?,
             one.before.map_or_else(|| words.say("supplement-new"), |amount| Ok(money(amount)))?,
             one.after.map_or_else(|| words.say("supplement-gone"), |amount| Ok(money(amount)))?,
             money(one.more()),
