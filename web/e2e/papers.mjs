@@ -69,7 +69,7 @@ export async function papers({ page, test, sound }) {
     await page.getByRole('button', { name: 'Issue it' }).click();
     await page.locator('.trouble').waitFor();
     assert.match(await page.locator('.trouble').textContent(), /credit note/);
-    await page.getByRole('button', { name: 'Cancel' }).click();
+    await page.getByRole('button', { name: 'Cancel', exact: true }).click();
   });
   for (const { name, width, height } of WIDTHS) {
     await test(`${name}: the list of papers`, async () => {
