@@ -3,7 +3,9 @@
 //!
 //! Two numbers on a grid: the hand's gain `g` and the sheet's share `m`. A move asked for `h` held leaves `m L(g h)`, `L`
 //! being the computed lift left by lift held. Prior normal in both; after each reading every move's measured change
-//! multiplies it by its likelihood (Bayes). For a straight `L` and a known `m` this is the conjugate normal update.
+//! multiplies it by its likelihood (Bayes). For a straight `L` and a known `m` this is the conjugate normal update. No hand
+//! repeats a lift exactly: a share of the lift held is scatter, which hardly matters for a large lift left and decides over
+//! a small one, since most of what is held springs back.
 
 use serde::{Deserialize, Serialize};
 
@@ -13,6 +15,9 @@ const GAINS: (f64, f64, usize) = (0.3, 2.5, 111);
 const SHARES: (f64, f64, usize) = (0.4, 1.8, 29);
 /// Doubt of a hand nobody has seen, and of a sheet whose metal is on file: standard deviations about 1.
 const PRIOR: [f64; 2] = [0.4, 0.25];
+
+/// How well a hand repeats a lift, one sigma, share of what is held: ours, no published source.
+const SCATTER: f64 = 0.055;
 
 /// Lift left by lift held, straight between corners; nothing at none, and straight on beyond the last.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -30,6 +35,11 @@ impl Curve {
     /// What must be held for this to stay, mm.
     pub fn held(&self, left: f64) -> f64 {
         self.between(left, 1, 0)
+    }
+
+    /// Scatter of what stays where what is held scatters by this share, one sigma, mm.
+    fn scatter(&self, held: f64, share: f64) -> f64 {
+        0.5 * (self.left(held * (1.0 + share)) - self.left(held * (1.0 - share)))
     }
 
     fn between(&self, x: f64, from: usize, to: usize) -> f64 {
@@ -59,10 +69,12 @@ pub struct Tried {
 }
 
 /// What is known of hand and sheet.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Hand {
     /// Probability of each gain and share, gains outermost.
     weight: Vec<f64>,
+    /// How well it repeats a lift, one sigma, share of what is held.
+    scatter: f64,
 }
 
 impl Default for Hand {
@@ -75,7 +87,17 @@ impl Hand {
     /// Nothing known but these standard deviations of gain and share about 1.
     pub fn with_doubt(sigma: [f64; 2]) -> Self {
         let bell = |v: f64, s: f64| (-0.5 * ((v - 1.0) / s).powi(2)).exp();
-        let mut hand = Self { weight: grid().map(|[g, m]| bell(g, sigma[0]) * bell(m, sigma[1])).collect() };
+        let weight = grid().map(|[g, m]| bell(g, sigma[0]) * bell(m, sigma[1])).collect();
+        let mut hand = Self { weight, scatter: SCATTER };
+        hand.norm();
+        hand
+    }
+
+    /// A hand whose gain was told, with its doubt, on a sheet of metal on file.
+    pub fn told(gain: f64, sigma: f64) -> Self {
+        let bell = |v: f64, at: f64, s: f64| (-0.5 * ((v - at) / s).powi(2)).exp();
+        let weight = grid().map(|[g, m]| bell(g, gain, sigma) * bell(m, 1.0, PRIOR[1])).collect();
+        let mut hand = Self { weight, scatter: SCATTER };
         hand.norm();
         hand
     }
@@ -84,9 +106,11 @@ impl Hand {
     pub fn learn(&mut self, tried: &[Tried]) {
         for t in tried {
             let likely = grid().map(|[g, m]| {
-                let off = t.left_mm - m * t.curve.left(g * t.held_mm);
+                let held = g * t.held_mm;
+                let off = t.left_mm - m * t.curve.left(held);
+                let sigma = t.sigma_mm.hypot(m * t.curve.scatter(held, self.scatter));
                 // heavier tails than the normal's: a tip that slipped must not decide
-                (1.0 + (off / t.sigma_mm).powi(2) / TAILS).powf(-0.5 * (TAILS + 1.0))
+                (1.0 + (off / sigma).powi(2) / TAILS).powf(-0.5 * (TAILS + 1.0)) / sigma
             });
             let next: Vec<f64> = self.weight.iter().zip(likely).map(|(w, l)| w * l).collect();
             self.weight = next;
@@ -112,7 +136,7 @@ impl Hand {
         for ([g, m], w) in grid().zip(&self.weight) {
             let left = m * curve.left(g * held);
             sum += w * left;
-            square += w * left * left;
+            square += w * (left * left + (m * curve.scatter(g * held, self.scatter)).powi(2));
         }
         [sum, (square - sum * sum).max(0.0).sqrt()]
     }
@@ -154,7 +178,7 @@ mod tests {
     /// makes the likelihood a little wider than the normal's.
     #[test]
     fn a_straight_curve_learns_by_the_closed_form() {
-        let mut hand = Hand::with_doubt([0.3, 1e-6]);
+        let mut hand = Hand { scatter: 0.0, ..Hand::with_doubt([0.3, 1e-6]) };
         let curve = Curve { corners: vec![[1.0, 0.5]] };
         let sigma = 0.05;
         for left in [0.66, 0.64, 0.65, 0.65] {
@@ -170,7 +194,7 @@ mod tests {
     #[test]
     fn less_is_asked_while_less_is_known() {
         let curve = Curve { corners: vec![[0.3, 0.0], [1.0, 0.3], [2.0, 1.1]] };
-        let known = Hand::with_doubt([0.02, 1e-6]);
+        let known = Hand { scatter: 0.0, ..Hand::with_doubt([0.02, 1e-6]) };
         assert!((known.ask(&curve, 0.5, 5.0) - curve.held(0.5)).abs() < 0.02);
         assert!(Hand::default().ask(&curve, 0.5, 5.0) < curve.held(0.5));
     }

@@ -3,8 +3,9 @@
 //! Coarse cells over the patch. The first reading's shape is worked into the undamaged panel, later ones into what the
 //! sheet held before, so that what was spent on the way stays spent.
 
+use crate::bridge::bridge;
 use dentwright_sheet::{
-    Axis, BOTH, Edges, Hold, Mesh, Metal, Mould, Move, NotWorked, Outcome, Outline, Panel, Patch, perform, work_into,
+    Axis, BOTH, Edges, Hold, Mesh, Metal, MetalRow, Mould, NotWorked, Outline, Panel, Patch, Springs, work_into,
 };
 use dentwright_surface::{Grid, Map, average};
 
@@ -21,7 +22,7 @@ const TOUCHED: f64 = 0.1;
 const RAISED: f64 = 0.5;
 
 /// What is known of the panel round a damage.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Known {
     /// Metal.
     pub metal: Metal,
@@ -45,7 +46,18 @@ pub struct Model {
     pub panel: Panel,
 }
 
+/// How much stiffer than a flat sheet that goes on the rest of a panel holds a patch: along and in turning, and out of the
+/// plane, where the panel's own curve bears; ours, no published source.
+const HELD: [f64; 2] = [3.0, 600.0];
+
 impl Known {
+    /// A metal on file at its likely values, held by the rest of a panel.
+    pub fn likely(row: &MetalRow, thickness_mm: f64, curvature: [f64; 3], half_mm: f64, cells: usize) -> Self {
+        let metal = row.likely();
+        let hold = held(&Springs::rest_of_panel(2.0 * half_mm, thickness_mm, &metal), HELD);
+        Self { metal, thickness_mm, curvature, half_mm, hold, cells }
+    }
+
     /// The undamaged panel; none where its shape folds.
     pub fn panel(&self) -> Option<Panel> {
         let [a, b, c] = self.curvature;
@@ -65,6 +77,15 @@ impl Known {
     }
 }
 
+/// Springs of a flat sheet that goes on made stiffer: along and in turning, and out of the plane.
+pub fn held(flat: &Springs, [along, out]: [f64; 2]) -> Hold {
+    Hold::Spring(Springs {
+        in_plane: along * flat.in_plane,
+        out_of_plane: out * flat.out_of_plane,
+        turning: along * flat.turning,
+    })
+}
+
 impl Model {
     /// From the first reading.
     ///
@@ -73,7 +94,7 @@ impl Model {
     pub fn from_reading(deviation: &Map, known: &Known, go_on: &dyn Fn(f64) -> bool) -> Result<Self, NotWorked> {
         let panel = known.panel().ok_or(NotWorked::Nothing)?;
         let mut model = Self { known: known.clone(), panel };
-        let smooth = average(deviation, deviation.grid.step_mm);
+        let smooth = average(&bridge(deviation), deviation.grid.step_mm);
         let (low, high) = extremes(&smooth);
         let limit = TOUCHED * high.max(-low);
         let raised = if high < -RAISED * low { f64::INFINITY } else { limit };
@@ -85,7 +106,7 @@ impl Model {
 
     /// Takes a later reading along; where it cannot be worked in, the sheet stays as it was taken to be and this is told.
     pub fn take(&mut self, deviation: &Map, go_on: &dyn Fn(f64) -> bool) -> bool {
-        let smooth = average(deviation, deviation.grid.step_mm);
+        let smooth = average(&bridge(deviation), deviation.grid.step_mm);
         let (places, memory) = (self.panel.patch.places.clone(), self.panel.patch.memory.clone());
         let done = self.work(&smooth, &|_| BOTH, LATER_ROUNDS, go_on).is_ok();
         if !done {
@@ -141,13 +162,6 @@ impl Model {
         };
         work_into(&mut copy.panel, &mould, &|_| true).ok()?;
         Some(copy.panel)
-    }
-
-    /// A move solved in full on a copy: what came of it, and the panel after it.
-    pub fn try_move(&self, wanted: &Move) -> Option<(Outcome, Panel)> {
-        let mut panel = self.again()?;
-        let outcome = perform(&mut panel, wanted);
-        outcome.converged.then_some((outcome, panel))
     }
 }
 
