@@ -12,7 +12,7 @@ use std::process::ExitCode;
 pub struct PlanOptions {
     /// Reading folder, or a zip of it.
     reading: PathBuf,
-    /// Folder for plan.json and plan.txt.
+    /// Folder for plan.json, plan.txt and plan.svg.
     #[arg(long)]
     out: PathBuf,
     /// What is behind the panel, TOML (docs/reference.md); left out: whether a bar reaches is not known.
@@ -94,7 +94,7 @@ pub fn plan_command(options: &PlanOptions) -> ExitCode {
         Ok(file) => file,
         Err(error) => return fail("Not planned", &error.to_string(), error.next()),
     };
-    if let Err(error) = write_plan(&file, &options.out) {
+    if let Err(error) = write_plan(&file, &reading, &options.out) {
         return fail("Not planned", &error.to_string(), "Choose a folder that can be written to.");
     }
     print!("{}", file.words());

@@ -1,11 +1,12 @@
 //! `plan.json` and the plan in plain words, laid down whole or not at all.
 
+use crate::export::svg::{Numbered, svg_with};
 use crate::kept::KeptReading;
 use crate::on_photo::on_photo;
 use crate::plan_words::words;
 use crate::sheet_patch::PatchFacts;
 use crate::write::{WriteError, put};
-use dentwright_plan::{BehindKind, Can, CanBeDone, InnerSide, Plan};
+use dentwright_plan::{BehindKind, Can, CanBeDone, InnerSide, Placed, Plan};
 use serde::{Deserialize, Serialize};
 use std::path::Path;
 
@@ -113,11 +114,22 @@ impl PlanFile {
     }
 }
 
-/// Writes `plan.json` and `plan.txt` into `dir`.
+/// Writes `plan.json`, `plan.txt` and `plan.svg`, the map with the first round's places in their order, into `dir`.
 ///
 /// # Errors
 /// The disk says no.
-pub fn write_plan(file: &PlanFile, dir: &Path) -> Result<(), WriteError> {
+pub fn write_plan(file: &PlanFile, reading: &KeptReading, dir: &Path) -> Result<(), WriteError> {
     let json = serde_json::to_vec_pretty(file).map_err(|e| WriteError::Encode(e.to_string()))?;
-    put(&[("plan.json", json), ("plan.txt", file.words().into_bytes())], dir)
+    let places: Vec<Numbered> = file.plan.rounds.first().map(|r| numbered(&r.moves)).unwrap_or_default();
+    let drawing = svg_with(&reading.deviation, &[], &places).map_err(|e| WriteError::Encode(e.to_string()))?;
+    put(&[("plan.json", json), ("plan.txt", file.words().into_bytes()), ("plan.svg", drawing)], dir)
+}
+
+fn numbered(moves: &[Placed]) -> Vec<Numbered> {
+    let one = |(k, m): (usize, &Placed)| {
+        let p = &m.planned;
+        let says = format!("{} {} {:.1} mm", k + 1, format!("{:?}", p.act).to_lowercase(), p.held_mm);
+        Numbered { at_mm: p.at_mm, radius_mm: 0.5 * p.tip.radius, outward: p.act.way() > 0.0, says }
+    };
+    moves.iter().enumerate().map(one).collect()
 }

@@ -29,7 +29,7 @@ fn a_reading_becomes_a_plan_on_file() {
     let mark = dentwright_flow::on_photo(&kept, [spot.spot.x_mm, spot.spot.y_mm]).unwrap();
     assert!((mark[0] - spot.at_px[0]).hypot(mark[1] - spot.at_px[1]) < 0.5, "{mark:?} {:?}", spot.at_px);
     let out = folder.path().join("plan");
-    write_plan(&file, &out).unwrap();
+    write_plan(&file, &kept, &out).unwrap();
     let again: PlanFile = serde_json::from_slice(&std::fs::read(out.join("plan.json")).unwrap()).unwrap();
     assert_eq!(again.at_px[0].len(), file.plan.rounds[0].moves.len());
     let words = std::fs::read_to_string(out.join("plan.txt")).unwrap();
