@@ -4,7 +4,7 @@
 use crate::hand::Hand;
 use crate::model::Model;
 use crate::planned::Planned;
-use dentwright_sheet::{Panel, perform};
+use dentwright_sheet::{Pace, Panel, perform_at};
 use dentwright_surface::{Map, average};
 
 /// What a round comes to.
@@ -29,7 +29,8 @@ pub fn foresee<'a>(
     let mut panel = model.again()?;
     for m in moves {
         for _ in 0..m.times {
-            let outcome = perform(&mut panel, &m.act.on_sheet(m.at_mm, m.tip.radius, gain * m.held_mm));
+            let outcome =
+                perform_at(&mut panel, &m.act.on_sheet(m.at_mm, m.tip.radius, gain * m.held_mm), Pace::COARSE);
             if !outcome.converged || !outcome.snapped_at_mm.is_empty() {
                 return None;
             }

@@ -19,6 +19,10 @@ const PRIOR: [f64; 2] = [0.4, 0.25];
 /// How well a hand repeats a lift, one sigma, share of what is held: ours, no published source.
 const SCATTER: f64 = 0.055;
 
+/// A lift is raised by at most this factor over the largest that was tried on the damage: what the sheet does beyond is
+/// only computed (common practice: more, little by little).
+const RAISED: f64 = 1.35;
+
 /// Lift left by lift held, straight between corners; nothing at none, and straight on beyond the last.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Curve {
@@ -75,6 +79,9 @@ pub struct Hand {
     weight: Vec<f64>,
     /// How well it repeats a lift, one sigma, share of what is held.
     scatter: f64,
+    /// Largest lift asked so far, mm; none before anything was tried.
+    #[serde(default)]
+    furthest_mm: Option<f64>,
 }
 
 impl Default for Hand {
@@ -88,7 +95,7 @@ impl Hand {
     pub fn with_doubt(sigma: [f64; 2]) -> Self {
         let bell = |v: f64, s: f64| (-0.5 * ((v - 1.0) / s).powi(2)).exp();
         let weight = grid().map(|[g, m]| bell(g, sigma[0]) * bell(m, sigma[1])).collect();
-        let mut hand = Self { weight, scatter: SCATTER };
+        let mut hand = Self { weight, scatter: SCATTER, furthest_mm: None };
         hand.norm();
         hand
     }
@@ -97,7 +104,7 @@ impl Hand {
     pub fn told(gain: f64, sigma: f64) -> Self {
         let bell = |v: f64, at: f64, s: f64| (-0.5 * ((v - at) / s).powi(2)).exp();
         let weight = grid().map(|[g, m]| bell(g, gain, sigma) * bell(m, 1.0, PRIOR[1])).collect();
-        let mut hand = Self { weight, scatter: SCATTER };
+        let mut hand = Self { weight, scatter: SCATTER, furthest_mm: None };
         hand.norm();
         hand
     }
@@ -105,6 +112,7 @@ impl Hand {
     /// Learns from moves that were read.
     pub fn learn(&mut self, tried: &[Tried]) {
         for t in tried {
+            self.furthest_mm = Some(self.furthest_mm.map_or(t.held_mm, |f| f.max(t.held_mm)));
             let likely = grid().map(|[g, m]| {
                 let held = g * t.held_mm;
                 let off = t.left_mm - m * t.curve.left(held);
@@ -141,13 +149,14 @@ impl Hand {
         [sum, (square - sum * sum).max(0.0).sqrt()]
     }
 
-    /// The lift to ask for, up to `most`, so that what stays is expected nearest to `wanted`: least mean square, so the
+    /// The lift to ask for, up to `most` and not far over what was tried, so that what stays is expected nearest to `wanted`: least mean square, so the
     /// less is known, the less is asked.
     pub fn ask(&self, curve: &Curve, wanted: f64, most: f64) -> f64 {
         let cost = |held: f64| {
             let [mean, sigma] = self.leaves(curve, held);
             (mean - wanted).powi(2) + sigma * sigma
         };
+        let most = self.furthest_mm.map_or(most, |f| most.min(RAISED * f));
         let (mut low, mut high) = (0.0, most);
         for _ in 0..30 {
             let (a, b) = (low + 0.382 * (high - low), low + 0.618 * (high - low));

@@ -10,15 +10,15 @@ use crate::dice::Dice;
 use crate::model::{Known, Model, held};
 use crate::paint::paint_strain;
 use crate::verdict::pops;
-use dentwright_sheet::{Goal, Kind, MetalRow, Move, Panel, Springs, Tip, metals, oil_can, perform};
+use dentwright_sheet::{Goal, Kind, MetalRow, Move, Pace, Panel, Springs, Tip, metals, oil_can, perform_at};
 use dentwright_surface::{Grid, Map, average};
 use serde::{Deserialize, Serialize};
 
 /// Half the patch, mm, and the plant's cells each way.
 const HALF_MM: f64 = 45.0;
-const CELLS: usize = 12;
+const CELLS: usize = 10;
 /// The planner's cells: others than the plant's.
-const PLANNER_CELLS: usize = 11;
+const PLANNER_CELLS: usize = 9;
 /// Edge springs out of the plane over those of a flat sheet that goes on, for one times along it.
 const OUT: f64 = 200.0;
 /// Step of the maps, mm.
@@ -27,6 +27,9 @@ const STEP_MM: f64 = 3.0;
 const NOISE_MM: [f64; 2] = [0.000_5, 0.000_6];
 /// Share of cells a reading loses.
 const LOST: f64 = 0.01;
+/// How far over the depth wanted a hit goes at first, mm, and how often it is repeated at most.
+const FIRST_PRESS_MM: f64 = 0.6;
+const PRESSES: usize = 10;
 /// Film on the panel, mm.
 const FILM_MM: f64 = 0.13;
 
@@ -140,13 +143,14 @@ impl Plant {
         let dice = &mut self.dice;
         let ball = |r: f64| Tip::Sphere { radius_mm: r };
         let near = |dice: &mut Dice, far: f64| [dice.between(-far, far), dice.between(-far, far)];
+        // place, tip, how deep it is left
         let hits: Vec<([f64; 2], Tip, f64)> = match self.damage {
-            Damage::Round => vec![(near(dice, 4.0), ball(dice.between(18.0, 40.0)), dice.between(2.0, 4.0))],
-            Damage::Sharp => vec![(near(dice, 4.0), ball(dice.between(9.0, 14.0)), dice.between(2.0, 3.2))],
+            Damage::Round => vec![(near(dice, 4.0), ball(dice.between(18.0, 40.0)), dice.between(0.15, 0.7))],
+            Damage::Sharp => vec![(near(dice, 4.0), ball(dice.between(9.0, 14.0)), dice.between(0.2, 0.9))],
             Damage::Double => {
                 let d = dice.between(8.0, 13.0);
                 let r = dice.between(12.0, 25.0);
-                vec![([-d, 0.0], ball(r), dice.between(1.8, 3.0)), ([d, 3.0], ball(r), dice.between(1.8, 3.0))]
+                vec![([-d, 0.0], ball(r), dice.between(0.15, 0.5)), ([d, 3.0], ball(r), dice.between(0.15, 0.5))]
             }
             Damage::Crease => {
                 let tip = Tip::Strip {
@@ -154,24 +158,38 @@ impl Plant {
                     width_mm: dice.between(5.0, 9.0),
                     angle_deg: dice.between(-40.0, 40.0),
                 };
-                vec![([0.0, 0.0], tip, dice.between(1.8, 3.0))]
+                vec![([0.0, 0.0], tip, dice.between(0.15, 0.6))]
             }
             Damage::Hail => (0..3)
                 .map(|k| {
                     let at = [-18.0 + 18.0 * f64::from(k), dice.between(-12.0, 12.0)];
-                    (at, ball(dice.between(12.0, 22.0)), dice.between(1.4, 2.2))
+                    (at, ball(dice.between(12.0, 22.0)), dice.between(0.08, 0.3))
                 })
                 .collect(),
-            Damage::Soft => vec![(near(dice, 4.0), ball(dice.between(50.0, 80.0)), dice.between(3.0, 5.0))],
-            Damage::High => vec![(near(dice, 6.0), ball(dice.between(10.0, 18.0)), dice.between(1.8, 2.8))],
-            Damage::Stretched => vec![(near(dice, 4.0), ball(dice.between(8.0, 11.0)), dice.between(4.5, 6.5))],
+            Damage::Soft => vec![(near(dice, 4.0), ball(dice.between(50.0, 80.0)), dice.between(0.15, 0.6))],
+            Damage::High => vec![(near(dice, 6.0), ball(dice.between(10.0, 18.0)), dice.between(0.05, 0.3))],
+            Damage::Stretched => vec![(near(dice, 4.0), ball(dice.between(8.0, 11.0)), dice.between(1.8, 3.0))],
         };
         let kind = if self.damage == Damage::High { Kind::Push } else { Kind::Press };
-        for (at, tip, depth) in hits {
-            let wanted = Move { kind, at, tip, bonded: false, goal: Goal::To(kind.way() * depth), steps: 4 };
-            if !perform(&mut self.panel, &wanted).converged {
+        hits.into_iter().try_for_each(|(at, tip, left)| self.hit_once(kind, at, tip, left))
+    }
+
+    /// Presses until so much is left, mm; none where the sheet finds no rest.
+    fn hit_once(&mut self, kind: Kind, at: [f64; 2], tip: Tip, left: f64) -> Option<()> {
+        let now = |panel: &Panel| kind.way() * panel.deviation(at[0], at[1]);
+        let start = now(&self.panel);
+        let mut to = start + FIRST_PRESS_MM + left;
+        for _ in 0..PRESSES {
+            let goal = Goal::To(kind.way() * to);
+            let wanted = Move { kind, at, tip, bonded: false, goal, steps: 4 };
+            if !perform_at(&mut self.panel, &wanted, Pace::COARSE).converged {
                 return None;
             }
+            let missing = left - (now(&self.panel) - start);
+            if missing < 0.1 * left {
+                break;
+            }
+            to += missing.max(0.1);
         }
         Some(())
     }
@@ -216,7 +234,7 @@ impl Plant {
         let at = at.map(|c| (c + self.aim_mm * self.dice.normal()).clamp(5.0 - HALF_MM, HALF_MM - 5.0));
         let held = held_mm * self.gain * (1.0 + self.scatter * self.dice.normal()).max(0.3);
         let (places, memory) = (self.panel.patch.places.clone(), self.panel.patch.memory.clone());
-        let outcome = perform(&mut self.panel, &act.on_sheet(at, tip_mm, held));
+        let outcome = perform_at(&mut self.panel, &act.on_sheet(at, tip_mm, held), Pace::COARSE);
         self.log.moves += 1;
         self.log.taps += usize::from(act.way() < 0.0);
         if !outcome.converged {

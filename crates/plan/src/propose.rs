@@ -79,7 +79,13 @@ pub fn propose(model: &Model, deviation: &Map, hand: &Hand, settings: &ProposeSe
     let all = candidates(model, &smooth, &asked, &settings.tips, ways, settings.limit_mm);
     let reached = |p: &([f64; 2], f64)| p.1 > -settings.limit_mm || all.iter().any(|c| c.at == p.0);
     let unreached = asked.iter().filter(|p| !reached(p)).map(|p| p.0).collect();
-    let chosen = choose(&all, &read, hand, settings);
+    let thickness = model.known.thickness_mm;
+    let mut chosen = choose(&all, &read, hand, settings);
+    chosen.sort_by(|a, b| b.1.total_cmp(&a.1));
+    let seen: Vec<(Planned, Candidate)> = (chosen.iter())
+        .map(|(c, amount)| (Planned::of(c, *amount, hand, settings, &smooth, thickness), (*c).clone()))
+        .collect();
+    chosen.truncate(seeing(&seen, &smooth, settings.limit_mm));
     let before = chosen.len();
     let share = hand.mean()[1];
     let proved: Vec<Candidate> = match settings.prove {
@@ -88,14 +94,13 @@ pub fn propose(model: &Model, deviation: &Map, hand: &Hand, settings: &ProposeSe
     };
     let left_out = before - proved.len();
     let second = amounts(&proved, &read, settings);
-    let thickness = model.known.thickness_mm;
     let mut pairs: Vec<(Planned, Candidate)> = (proved.into_iter().zip(second))
         .filter(|(_, amount)| *amount > WORTH * settings.limit_mm)
         .map(|(c, amount)| (Planned::of(&c, amount, hand, settings, &smooth, thickness), c))
         .collect();
     // large shape before detail
     pairs.sort_by(|a, b| (b.0.leaves_mm[0]).total_cmp(&a.0.leaves_mm[0]));
-    end_where_blind(&mut pairs, &smooth, settings.limit_mm);
+    pairs.truncate(seeing(&pairs, &smooth, settings.limit_mm));
     let (expected_mm, sigma_mm) = after(&pairs, &read);
     let (moves, behind) = pairs.into_iter().unzip();
     Proposal { moves, behind, expected_mm, sigma_mm, left_out, unreached }
@@ -155,16 +160,14 @@ impl Candidate {
     }
 }
 
-/// Ends the round before a move whose amount hangs on the scatter of those before it.
-fn end_where_blind(pairs: &mut Vec<(Planned, Candidate)>, map: &Map, limit_mm: f64) {
+/// How many moves may be made before a reading: up to the first whose amount hangs on the scatter of those before it.
+fn seeing(pairs: &[(Planned, Candidate)], map: &Map, limit_mm: f64) -> usize {
     let blind = |k: &usize| {
         let at = pairs[*k].0.at_mm;
         let off: f64 = pairs[..*k].iter().map(|(p, c)| (p.leaves_mm[1] * c.at_place(map, at)).powi(2)).sum();
         off.sqrt() > READ_FIRST * limit_mm.max(0.5 * pairs[*k].0.leaves_mm[0])
     };
-    if let Some(k) = (1..pairs.len()).find(blind) {
-        pairs.truncate(k);
-    }
+    (1..pairs.len()).find(blind).unwrap_or(pairs.len())
 }
 
 /// Largest residual expected after the moves, and its doubt there, mm.

@@ -4,7 +4,7 @@
 use crate::candidates::Candidate;
 use crate::hand::Curve;
 use crate::model::Model;
-use dentwright_sheet::{Panel, Quick, perform};
+use dentwright_sheet::{Pace, Panel, Quick, perform_at};
 use dentwright_surface::Map;
 
 /// Strokes at most, and the share of what is wanted that the first aims at.
@@ -27,7 +27,7 @@ pub fn prove(model: &Model, c: &Candidate, amount: f64, share: f64, map: &Map) -
     let mut held = c.curve.held(FIRST * wanted).min(furthest);
     while corners.len() < STROKES {
         let last = corners.last().copied().unwrap_or([0.0; 2]);
-        let outcome = perform(&mut panel, &c.act.on_sheet(c.at, c.tip.radius, held - last[1]));
+        let outcome = perform_at(&mut panel, &c.act.on_sheet(c.at, c.tip.radius, held - last[1]), Pace::COARSE);
         if !outcome.converged || !outcome.snapped_at_mm.is_empty() {
             return None;
         }

@@ -31,7 +31,7 @@ pub struct TrialSettings {
 
 impl Default for TrialSettings {
     fn default() -> Self {
-        Self { limit_mm: 0.02, average_mm: 6.0, most_moves: 40, round: 3, tips_mm: [10.0, 18.0] }
+        Self { limit_mm: 0.02, average_mm: 6.0, most_moves: 30, round: 3, tips_mm: [10.0, 18.0] }
     }
 }
 

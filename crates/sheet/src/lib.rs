@@ -72,7 +72,7 @@ pub use packed::NotPacked;
 pub use paint::{PAINT_TOML, PaintRisk, PaintRow, Risk, face_strain, paints, parse_paints};
 pub use panel::{Panel, largest};
 pub use patch::{Folded, Patch, State};
-pub use perform::perform;
+pub use perform::{Pace, perform, perform_at};
 pub use quick::{Quick, give_map, quick, quick_climb, quick_rise};
 pub use remains::{Layer, Remains, layer_map, remains};
 pub use replay::{ReplayError, ReplaySettings, Replayed, replay};
