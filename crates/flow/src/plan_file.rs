@@ -86,6 +86,7 @@ impl PlanFile {
             unreached_mm: Vec::new(),
             hand: [[1.0, 0.0]; 2],
             bridged: 0.0,
+            misfit_mm: 0.0,
         };
         Self::of(reading, plan, limit_mm)
     }

@@ -73,6 +73,12 @@ fn remarks(file: &PlanFile) -> String {
             100.0 * file.plan.bridged
         );
     }
+    if file.plan.misfit_mm > file.limit_mm {
+        text += &format!(
+            "The computed sheet is {} off what was read: a dent this shallow springs back whole there. Trust directions more than amounts.\n",
+            um(file.plan.misfit_mm)
+        );
+    }
     if !file.fine_tips.is_empty() {
         text += &format!("Too fine for this model to tell what they do: {}.\n", file.fine_tips.join(", "));
     }

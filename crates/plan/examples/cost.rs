@@ -14,8 +14,12 @@ fn main() {
     let mut plant = Plant::draw(seed).expect("a panel");
     lap("panel drawn and hit");
     let map = plant.read();
-    let mut model = Model::from_reading(&map, &plant.told, &|_| true).expect("a model");
-    lap("first reading worked in");
+    let mut model = match Model::from_reading(&map, &plant.told, &|_| true) {
+        Ok(model) => model,
+        Err(why) => return println!("{:?} of {:.3} mm: {why}", plant.damage, plant.residual_mm(6.0)),
+    };
+    lap(&format!("first reading worked in, {:.3} mm off", model.misfit_mm));
+    println!("{:?} of {:.3} mm", plant.damage, plant.residual_mm(6.0));
     let level = model.level();
     lap("brought level");
     let oil = level.as_ref().map(oil_can);
@@ -53,8 +57,8 @@ fn main() {
     lap(&format!("{} moves made", round.moves.len()));
     let next = plant.read();
     println!("{:.3} {:.3}", plant.residual_mm(6.0), round.expected_mm);
-    let taken = model.take(&next, &|_| true);
-    lap(&format!("second reading worked in: {taken}"));
+    model.take(&next, &|_| true).expect("not stopped");
+    lap(&format!("second reading worked in, {:.3} mm off", model.misfit_mm));
     plant.beyond_repair();
     lap("beyond repair in truth");
 }

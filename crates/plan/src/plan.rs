@@ -102,6 +102,8 @@ pub struct Plan {
     pub hand: [[f64; 2]; 2],
     /// Share of the patch that was not read and is bridged.
     pub bridged: f64,
+    /// How far the computed sheet is off what was read, root mean square over the damage, mm.
+    pub misfit_mm: f64,
 }
 
 /// No plan can be had.
@@ -133,6 +135,7 @@ pub fn plan(mut asked: Asked, go_on: &dyn Fn(f64) -> bool) -> Result<(Plan, Opti
         unreached_mm: Vec::new(),
         hand: [[mean[0], sigma[0]], [mean[1], sigma[1]]],
         bridged: 1.0 - asked.deviation.read_fraction(),
+        misfit_mm: 0.0,
     };
     if made.level {
         return Ok((made, asked.model));
@@ -142,13 +145,14 @@ pub fn plan(mut asked: Asked, go_on: &dyn Fn(f64) -> bool) -> Result<(Plan, Opti
         Some(model) => model,
         None => Model::from_reading(asked.deviation, asked.known, &|s| go_on(0.3 * s))?,
     };
+    made.misfit_mm = model.misfit_mm;
     let deepest = lowest(&smooth).map(|at| shifted(at, asked.at_mm));
     asked.facts.blocked = deepest.and_then(|at| reachable.blocked(at));
     made.verdict = can_be_done(&model, &asked.settings.paint, &asked.facts);
     if !go_on(0.5) {
         return Err(NotWorked::Cancelled.into());
     }
-    let given = model.again().map(|panel| Model { known: model.known.clone(), panel });
+    let given = model.again().map(|panel| Model { known: model.known.clone(), panel, misfit_mm: model.misfit_mm });
     let mut ahead = Ahead { map: asked.deviation.clone(), variance: vec![0.0; asked.deviation.grid.len()] };
     for number in 0..asked.rounds {
         let before = largest(&average(&ahead.map, asked.settings.average_mm));

@@ -261,7 +261,7 @@ impl Plant {
     pub fn beyond_repair(&self) -> Option<bool> {
         let mut panel = self.truth.panel()?;
         panel.take_up(self.panel.patch.places.clone(), self.panel.patch.memory.clone());
-        let model = Model { known: self.truth.clone(), panel };
+        let model = Model { known: self.truth.clone(), panel, misfit_mm: 0.0 };
         model.level().and_then(|panel| oil_can(&panel)).map(|oil| pops(&oil))
     }
 }

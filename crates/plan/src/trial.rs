@@ -170,11 +170,7 @@ fn plan_and_work(plant: &mut Plant, settings: &TrialSettings) -> bool {
         }
         let next = plant.read();
         hand.learn(&compare(&proposal, &map, &next));
-        let _ = model.take(&next, &|_| true)
-            || Model::from_reading(&next, &plant.told, &|_| true).is_ok_and(|anew| {
-                model = anew;
-                true
-            });
+        let _ = model.take(&next, &|_| true);
         if std::env::var_os("DENTWRIGHT_TRACE").is_some() {
             trace(plant, &proposal, &hand, &next, settings.average_mm);
         }
