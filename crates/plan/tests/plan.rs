@@ -98,7 +98,7 @@ fn tools_are_named_glue_stands_in_and_bonded_metal_is_refused() {
 #[test]
 fn a_level_panel_needs_no_plan_and_a_stop_is_heeded() {
     let mut plant = Plant::draw(0).expect("a panel");
-    let mut map = plant.read();
+    let map = plant.read();
     let (rack, hand) = (starter_rack(), Hand::default());
     let asked = |map, rounds| Asked {
         deviation: map,
@@ -114,7 +114,7 @@ fn a_level_panel_needs_no_plan_and_a_stop_is_heeded() {
         rounds,
     };
     assert!(plan(asked(&map, 1), &|_| false).is_err());
-    map.values.iter_mut().for_each(|v| *v = 0.001);
-    let level = plan(asked(&map, 1), &|_| true).expect("a plan").0;
+    let flat = Map::from_fn(map.grid, |_, _| 0.001);
+    let level = plan(asked(&flat, 1), &|_| true).expect("a plan").0;
     assert!(level.level && level.rounds.is_empty());
 }
