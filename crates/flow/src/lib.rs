@@ -21,6 +21,7 @@ mod patterns;
 mod picture;
 mod plan;
 mod plan_file;
+mod plan_reasons;
 mod plan_words;
 mod read;
 mod reading_file;

@@ -20,11 +20,13 @@
 //! `docs/theory-plan.md`.
 
 mod act;
+mod ahead;
 mod bridge;
 mod candidates;
 mod clear;
 mod compare;
 mod custom;
+mod damage;
 mod dice;
 mod foresee;
 mod fulcrum;
@@ -56,6 +58,7 @@ pub use bridge::bridge;
 pub use candidates::Candidate;
 pub use compare::compare;
 pub use custom::Departure;
+pub use damage::{DAMAGES, Damage};
 pub use dice::Dice;
 pub use fulcrum::{Fulcrum, HAND_N, Levered};
 pub use hand::{Curve, Hand, Tried};
@@ -66,7 +69,7 @@ pub use outline::Outline;
 pub use paint::paint_strain;
 pub use plan::{Asked, NotPlanned, Placed, Plan, ReadAgain, Round, plan};
 pub use planned::{Lines, Planned, Why};
-pub use plant::{DAMAGES, Damage, Log, Plant};
+pub use plant::{Log, Plant};
 pub use propose::{Proposal, ProposeSettings, propose};
 pub use reach::{Access, Blocked, FOLD_MM, Reach, ReachSettings, access, tool_reaches};
 pub use sparse::Sparse;

@@ -112,7 +112,7 @@ impl Planned {
         thickness_mm: f64,
     ) -> Self {
         let times = (amount / c.most_once(settings)).ceil().clamp(1.0, crate::propose::MOST_TIMES as f64);
-        let (held, each) = c.asked(amount / times, hand);
+        let (held, each) = c.asked(amount / times, hand, settings.limit_mm);
         let answer = c.nearest(hand.mean()[0] * held);
         let height = map.sample(c.at[0], c.at[1]).unwrap_or(0.0);
         let strain = answer.face_strain * (1.0 + 2.0 * settings.paint.film_mm / thickness_mm);

@@ -6,11 +6,12 @@
 //! are rendered here.
 
 use crate::act::Act;
+use crate::damage::{DAMAGES, Damage};
 use crate::dice::Dice;
 use crate::model::{Known, Model, held};
 use crate::paint::paint_strain;
 use crate::verdict::pops;
-use dentwright_sheet::{Goal, Kind, MetalRow, Move, Pace, Panel, Springs, Tip, metals, oil_can, perform_at};
+use dentwright_sheet::{MetalRow, Pace, Panel, Springs, metals, oil_can, perform_at};
 use dentwright_surface::{Grid, Map, average};
 use serde::{Deserialize, Serialize};
 
@@ -27,48 +28,11 @@ const STEP_MM: f64 = 3.0;
 const NOISE_MM: [f64; 2] = [0.000_5, 0.000_6];
 /// Share of cells a reading loses.
 const LOST: f64 = 0.01;
-/// How far over the depth wanted a hit goes at first, mm, and how often it is repeated at most.
-const FIRST_PRESS_MM: f64 = 0.6;
-const PRESSES: usize = 10;
 /// Film on the panel, mm.
 const FILM_MM: f64 = 0.13;
 
 /// Slope of the deviation over which a mirror image folds and a reading has no number.
 const FOLDS: f64 = 0.2;
-
-/// Kinds of damage that are drawn.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Damage {
-    /// One round hit, wide ball.
-    Round,
-    /// One hit, small ball.
-    Sharp,
-    /// Two hits that share tension.
-    Double,
-    /// A strip pressed in.
-    Crease,
-    /// A row of shallow hits.
-    Hail,
-    /// One soft wide hit.
-    Soft,
-    /// A high left by earlier work from behind.
-    High,
-    /// One hard sharp hit that stretches the metal.
-    Stretched,
-}
-
-/// All of them.
-pub const DAMAGES: [Damage; 8] = [
-    Damage::Round,
-    Damage::Sharp,
-    Damage::Double,
-    Damage::Crease,
-    Damage::Hail,
-    Damage::Soft,
-    Damage::High,
-    Damage::Stretched,
-];
 
 /// A panel to rehearse on.
 pub struct Plant {
@@ -134,64 +98,9 @@ impl Plant {
         let aim_mm = dice.between(0.5, 2.0);
         let log = Log::default();
         let mut plant = Self { damage, truth, told, gain, scatter, aim_mm, panel, dice, spent_before: 0.0, log };
-        plant.hit()?;
+        damage.strike(&mut plant.panel, &mut plant.dice)?;
         plant.spent_before = plant.panel.max_plastic_strain();
         Some(plant)
-    }
-
-    fn hit(&mut self) -> Option<()> {
-        let dice = &mut self.dice;
-        let ball = |r: f64| Tip::Sphere { radius_mm: r };
-        let near = |dice: &mut Dice, far: f64| [dice.between(-far, far), dice.between(-far, far)];
-        // place, tip, how deep it is left
-        let hits: Vec<([f64; 2], Tip, f64)> = match self.damage {
-            Damage::Round => vec![(near(dice, 4.0), ball(dice.between(18.0, 40.0)), dice.between(0.15, 0.7))],
-            Damage::Sharp => vec![(near(dice, 4.0), ball(dice.between(9.0, 14.0)), dice.between(0.2, 0.9))],
-            Damage::Double => {
-                let d = dice.between(8.0, 13.0);
-                let r = dice.between(12.0, 25.0);
-                vec![([-d, 0.0], ball(r), dice.between(0.15, 0.5)), ([d, 3.0], ball(r), dice.between(0.15, 0.5))]
-            }
-            Damage::Crease => {
-                let tip = Tip::Strip {
-                    length_mm: dice.between(25.0, 45.0),
-                    width_mm: dice.between(5.0, 9.0),
-                    angle_deg: dice.between(-40.0, 40.0),
-                };
-                vec![([0.0, 0.0], tip, dice.between(0.15, 0.6))]
-            }
-            Damage::Hail => (0..3)
-                .map(|k| {
-                    let at = [-18.0 + 18.0 * f64::from(k), dice.between(-12.0, 12.0)];
-                    (at, ball(dice.between(12.0, 22.0)), dice.between(0.08, 0.3))
-                })
-                .collect(),
-            Damage::Soft => vec![(near(dice, 4.0), ball(dice.between(50.0, 80.0)), dice.between(0.15, 0.6))],
-            Damage::High => vec![(near(dice, 6.0), ball(dice.between(10.0, 18.0)), dice.between(0.05, 0.3))],
-            Damage::Stretched => vec![(near(dice, 4.0), ball(dice.between(8.0, 11.0)), dice.between(1.8, 3.0))],
-        };
-        let kind = if self.damage == Damage::High { Kind::Push } else { Kind::Press };
-        hits.into_iter().try_for_each(|(at, tip, left)| self.hit_once(kind, at, tip, left))
-    }
-
-    /// Presses until so much is left, mm; none where the sheet finds no rest.
-    fn hit_once(&mut self, kind: Kind, at: [f64; 2], tip: Tip, left: f64) -> Option<()> {
-        let now = |panel: &Panel| kind.way() * panel.deviation(at[0], at[1]);
-        let start = now(&self.panel);
-        let mut to = start + FIRST_PRESS_MM + left;
-        for _ in 0..PRESSES {
-            let goal = Goal::To(kind.way() * to);
-            let wanted = Move { kind, at, tip, bonded: false, goal, steps: 4 };
-            if !perform_at(&mut self.panel, &wanted, Pace::COARSE).converged {
-                return None;
-            }
-            let missing = left - (now(&self.panel) - start);
-            if missing < 0.1 * left {
-                break;
-            }
-            to += missing.max(0.1);
-        }
-        Some(())
     }
 
     /// The grid of the maps.

@@ -21,8 +21,11 @@ use rayon::prelude::*;
 const PRICED_CELLS: f64 = 1.0;
 /// How often a move is made at most where once is not enough.
 pub const MOST_TIMES: usize = 3;
+/// How often cells are weighed, and how much least and most.
+const WEIGHED: usize = 4;
+const WEIGHTS: [f64; 2] = [0.4, 2.5];
 /// Less than this share of the finish limit is not worth a move.
-const WORTH: f64 = 0.2;
+const WORTH: f64 = 0.3;
 /// Places that stand out by more than this share of the limit are asked.
 const ASKED: f64 = 0.4;
 /// A move whose scatter reaches another's place by more than this share of the limit ends the round: the other's amount
@@ -116,7 +119,7 @@ fn choose<'a>(
     let first = amounts(all, read, settings);
     let wanted: Vec<f64> = read.iter().map(|v| -v).collect();
     let gain = |c: &Candidate, amount: f64| {
-        let (_, [mean, sigma]) = c.asked(amount, hand);
+        let (_, [mean, sigma]) = c.asked(amount, hand, settings.limit_mm);
         let square = dot(&c.column, &c.column);
         2.0 * mean * dot(&c.column, &wanted) - (mean * mean + sigma * sigma) * square
     };
@@ -134,12 +137,23 @@ fn choose<'a>(
     chosen
 }
 
+/// Amounts that bring the map nearest to level, where what is over the limit counts more: the finish is judged by the
+/// largest place, so cells that would be left over it weigh more when they are found anew.
 fn amounts(all: &[Candidate], read: &[f64], settings: &ProposeSettings) -> Vec<f64> {
-    let b: Vec<f64> = read.iter().map(|v| -v).collect();
-    let columns: Vec<Vec<f64>> = all.iter().map(|c| c.column.clone()).collect();
     let most: Vec<f64> = all.iter().map(|c| MOST_TIMES as f64 * c.most_once(settings)).collect();
     let price = vec![PRICED_CELLS * settings.limit_mm; all.len()];
-    Sparse { columns: &columns, b: &b, price: &price, most: &most }.solve()
+    let mut weight = vec![1.0; read.len()];
+    let mut found = Vec::new();
+    for _ in 0..WEIGHED {
+        let b: Vec<f64> = read.iter().zip(&weight).map(|(v, w)| -v * w).collect();
+        let weighed = |c: &Candidate| c.column.iter().zip(&weight).map(|(v, w)| v * w).collect();
+        let columns: Vec<Vec<f64>> = all.iter().map(weighed).collect();
+        found = Sparse { columns: &columns, b: &b, price: &price, most: &most }.solve();
+        let left = |i: usize| read[i] + all.iter().zip(&found).map(|(c, x)| x * c.column[i]).sum::<f64>();
+        let over = |i: usize| (left(i).abs() / settings.limit_mm).clamp(WEIGHTS[0], WEIGHTS[1]);
+        weight.iter_mut().enumerate().for_each(|(i, w)| *w = (*w * over(i)).sqrt());
+    }
+    found
 }
 
 impl Candidate {
@@ -153,9 +167,9 @@ impl Candidate {
 
     /// The lift to ask for so that `amount` stays, and what that leaves: mean and one sigma, mm. Never beyond what was
     /// asked of the sheet.
-    pub fn asked(&self, amount: f64, hand: &Hand) -> (f64, [f64; 2]) {
+    pub fn asked(&self, amount: f64, hand: &Hand, limit_mm: f64) -> (f64, [f64; 2]) {
         let last = self.curve.corners[self.curve.corners.len() - 1][0];
-        let held = hand.ask(&self.curve, amount, last / hand.mean()[0]);
+        let held = hand.ask(&self.curve, amount, last / hand.mean()[0], limit_mm);
         (held, hand.leaves(&self.curve, held))
     }
 }

@@ -171,36 +171,7 @@ fn plan_and_work(plant: &mut Plant, settings: &TrialSettings) -> bool {
         let next = plant.read();
         hand.learn(&compare(&proposal, &map, &next));
         let _ = model.take(&next, &|_| true);
-        if std::env::var_os("DENTWRIGHT_TRACE").is_some() {
-            trace(plant, &proposal, &hand, &next, settings.average_mm);
-        }
         map = next;
     }
     refused
-}
-
-fn trace(plant: &Plant, proposal: &crate::propose::Proposal, hand: &Hand, next: &dentwright_surface::Map, mean: f64) {
-    let (low, high) = extremes(&average(next, mean));
-    let moves: Vec<String> = proposal
-        .moves
-        .iter()
-        .map(|m| {
-            format!(
-                "{:?} {:.0},{:.0} r{:.0} x{} held {:.2} leaves {:.3}±{:.3}",
-                m.act, m.at_mm[0], m.at_mm[1], m.tip.radius, m.times, m.held_mm, m.leaves_mm[0], m.leaves_mm[1]
-            )
-        })
-        .collect();
-    eprintln!(
-        "{:2} moves, now {:+.3} {:+.3}, expected {:.3}±{:.3}, out {}, hand {:.2?}±{:.2?}: {}",
-        plant.log.moves,
-        low,
-        high,
-        proposal.expected_mm,
-        proposal.sigma_mm,
-        proposal.left_out,
-        hand.mean(),
-        hand.sigma(),
-        moves.join("; ")
-    );
 }
