@@ -42,7 +42,7 @@ enum Command {
     /// Try moves on a patch of sheet metal: what they leave, what they cost.
     Sheet(sheet::SheetOptions),
     /// Plan the next moves from a reading: what, where, with which tool, how far, and why.
-    Plan(plan::PlanOptions),
+    Plan(Box<plan::PlanOptions>),
     /// Let the planner and simple masters work on panels nobody knows.
     Rehearse(rehearse::RehearseOptions),
     /// Print tags, a line board or the camera sheet at true scale, as PDF.

@@ -79,7 +79,7 @@ impl Ahead {
             before_mm,
             expected_mm,
             sigma_mm,
-            proved: first,
+            proved: proposal.proved,
             left_out: proposal.left_out,
             read_again: if level { ReadAgain::ShouldBeLevel } else { ReadAgain::DoubtGrows },
         })

@@ -117,9 +117,9 @@ impl Planned {
         let height = map.sample(c.at[0], c.at[1]).unwrap_or(0.0);
         let strain = answer.face_strain * (1.0 + 2.0 * settings.paint.film_mm / thickness_mm);
         let risk = |warm: &f64| settings.paint.risk(strain, *warm, settings.aged).risk;
-        let warm = WARMTHS.iter().filter(|w| **w <= settings.most_c);
-        let paint_c = warm.clone().find(|w| risk(w) == Risk::Low).or(warm.clone().last()).copied();
-        let paint_c = paint_c.unwrap_or(WARMTHS[0]).max(settings.panel_c.min(settings.most_c));
+        let warm: Vec<f64> = WARMTHS.into_iter().filter(|w| *w <= settings.most_c).collect();
+        let suits = warm.iter().find(|w| risk(w) == Risk::Low).or(warm.last()).copied();
+        let paint_c = suits.unwrap_or(WARMTHS[0]).max(settings.panel_c.min(settings.most_c));
         let leaves = [times * each[0], times.sqrt() * each[1]];
         Self {
             act: c.act,

@@ -4,6 +4,7 @@
 //! few from which most is expected are solved in full on the planner's sheet (`prove.rs`), which puts their answers right,
 //! and the amounts are found anew. How much lift to ask for then follows from what is known of hand and sheet (`hand.rs`).
 
+use crate::act::Act;
 use crate::bridge::bridge;
 use crate::candidates::{Candidate, candidates, places};
 use crate::hand::Hand;
@@ -68,6 +69,8 @@ pub struct Proposal {
     pub expected_mm: f64,
     /// Its one-sigma doubt where it is largest, mm.
     pub sigma_mm: f64,
+    /// Whether full solves prove the moves.
+    pub proved: bool,
     /// Moves that were left out because the sheet would pop on the way, or nothing would stay.
     pub left_out: usize,
     /// Places that stand out and that nothing reaches, mm.
@@ -91,22 +94,44 @@ pub fn propose(model: &Model, deviation: &Map, hand: &Hand, settings: &ProposeSe
     chosen.truncate(seeing(&seen, &smooth, settings.limit_mm));
     let before = chosen.len();
     let share = hand.mean()[1];
-    let proved: Vec<Candidate> = match settings.prove {
+    let tried: Vec<Candidate> = match settings.prove {
         true => chosen.par_iter().filter_map(|(c, amount)| prove(model, c, *amount, share, &smooth)).collect(),
         false => chosen.into_iter().map(|(c, _)| c.clone()).collect(),
     };
-    let left_out = before - proved.len();
-    let second = amounts(&proved, &read, settings);
-    let mut pairs: Vec<(Planned, Candidate)> = (proved.into_iter().zip(second))
+    let left_out = before - tried.len();
+    let second = amounts(&tried, &read, settings);
+    let mut pairs: Vec<(Planned, Candidate)> = (tried.into_iter().zip(second))
         .filter(|(_, amount)| *amount > WORTH * settings.limit_mm)
         .map(|(c, amount)| (Planned::of(&c, amount, hand, settings, &smooth, thickness), c))
         .collect();
     // large shape before detail
     pairs.sort_by(|a, b| (b.0.leaves_mm[0]).total_cmp(&a.0.leaves_mm[0]));
     pairs.truncate(seeing(&pairs, &smooth, settings.limit_mm));
+    let proved = settings.prove && !pairs.is_empty();
+    if pairs.is_empty() {
+        let last = last_resort(&all, &asked, hand, settings);
+        pairs.extend(last.map(|(c, amount)| (Planned::of(c, amount, hand, settings, &smooth, thickness), c.clone())));
+    }
     let (expected_mm, sigma_mm) = after(&pairs, &read);
     let (moves, behind) = pairs.into_iter().unzip();
-    Proposal { moves, behind, expected_mm, sigma_mm, left_out, unreached }
+    Proposal { moves, behind, expected_mm, sigma_mm, proved, left_out, unreached }
+}
+
+/// Where nothing was found that brings all of it nearer: what any master would do, work the place that stands out most,
+/// with the tip that scatters least.
+fn last_resort<'a>(
+    all: &'a [Candidate],
+    places: &[([f64; 2], f64)],
+    hand: &Hand,
+    settings: &ProposeSettings,
+) -> Option<(&'a Candidate, f64)> {
+    let worst = |(at, height): &([f64; 2], f64)| {
+        let there = all.iter().filter(|c| c.at == *at && c.act != Act::Blend);
+        let with = there.map(|c| (c, height.abs().min(MOST_TIMES as f64 * c.most_once(settings))));
+        let scatter = |(c, amount): &(&Candidate, f64)| c.asked(*amount, hand, settings.limit_mm).1[1];
+        with.filter(|(_, amount)| *amount > 0.0).min_by(|a, b| scatter(a).total_cmp(&scatter(b)))
+    };
+    places.iter().filter(|p| p.1.abs() > settings.limit_mm).find_map(worst)
 }
 
 /// The few from which most is expected, one a place, with their amounts.

@@ -1,10 +1,11 @@
 //! The trial: the planner against simple masters on panels it does not know.
 
 use crate::compare::compare;
+use crate::damage::Damage;
 use crate::hand::Hand;
 use crate::masters::{RULES, Rule, work};
 use crate::model::{Model, extremes};
-use crate::plant::{Damage, Log, Plant};
+use crate::plant::{Log, Plant};
 use crate::propose::{ProposeSettings, propose};
 use crate::tips::Tips;
 use crate::verdict::{Can, Facts, can_be_done};
