@@ -40,7 +40,7 @@ describe('arrange', () => {
   });
   it('follows the stages', () => expect(told('stage')).toEqual([['stage-quoted', '3'], ['stage-in_work', '1,2,6,5'], ['stage-finished', '4']]));
   it('joins a place however it was spelled, places first', () => {
-    expect(told('place')).toEqual([['Hall', '3,5'], ['yard', '1,6'], ['place-none', '4,2']]);
+    expect(told('place')).toEqual([['Hall', '3,5'], ['yard', '1,6'], ['car-place-none', '4,2']]);
   });
   it('leaves the newest first', () => expect(told('newest')).toEqual([['', '6,5,4,3,2,1']]));
   it('loses nobody', () => {

@@ -28,7 +28,9 @@ pub async fn get(State(app): State<App>) -> Answer<Response> {
 
 fn promised(job: &Job, zone: &TimeZone) -> Option<PromisedJob> {
     let day = job.promised?;
-    let moment = job.promised_time.and_then(|time| jiff::civil::DateTime::from_parts(day, time).to_zoned_datetime(zone.clone()).ok());
+    let moment = job
+        .promised_time
+        .and_then(|time| jiff::civil::DateTime::from_parts(day, time).to_zoned_datetime(zone.clone()).ok());
     let car = [job.car.title(), job.car.plate.clone()].into_iter().filter(|text| !text.is_empty()).collect::<Vec<_>>();
     Some(PromisedJob {
         id: job.id.to_string(),

@@ -21,7 +21,7 @@ pub struct JobJson {
     #[schema(value_type = Option<String>, format = Date, required)]
     promised: Option<Date>,
     /// At what time of that day; none for any.
-    #[schema(value_type = Option<String>, format = Time, required)]
+    #[schema(value_type = Option<String>, required)]
     promised_time: Option<Time>,
     /// Where the car stands.
     place: String,

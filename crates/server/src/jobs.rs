@@ -39,7 +39,7 @@ pub struct JobRow {
     #[schema(value_type = Option<String>, format = Date, required)]
     promised: Option<Date>,
     /// At what time of that day; none for any.
-    #[schema(value_type = Option<String>, format = Time, required)]
+    #[schema(value_type = Option<String>, required)]
     promised_time: Option<Time>,
     /// Where the car stands.
     place: String,
@@ -62,7 +62,7 @@ pub struct NewJobJson {
     car: CarJson,
     #[schema(value_type = Option<String>, format = Date)]
     promised: Option<Date>,
-    #[schema(value_type = Option<String>, format = Time)]
+    #[schema(value_type = Option<String>)]
     promised_time: Option<Time>,
     place: String,
     notes: String,
@@ -79,7 +79,7 @@ pub struct JobChange {
     #[serde(default, deserialize_with = "given")]
     promised: Option<Option<Date>>,
     /// `null` for any time of the day.
-    #[schema(value_type = Option<String>, format = Time)]
+    #[schema(value_type = Option<String>)]
     #[serde(default, deserialize_with = "given")]
     promised_time: Option<Option<Time>>,
     place: Option<String>,

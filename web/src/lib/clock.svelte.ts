@@ -3,7 +3,7 @@ import { api } from '../api/client';
 import type { Technician, TimeEntry, Times, WorkKind } from '../api/types';
 import { t } from '../lang/index.svelte';
 import { dropDraft, keepDraft, loadDraft } from './draft';
-import { attempt, tell } from './toast.svelte';
+import { attempt, dismiss, tell } from './toast.svelte';
 
 const ME = 'me';
 
@@ -45,22 +45,24 @@ export function mine(): TimeEntry | undefined {
 /** Seconds that a clock has run. */
 export const runFor = (entry: TimeEntry): number => (clock.now - Date.parse(entry.started)) / 1000;
 
+/** The last message of the clock: what came before it cannot be taken back one by one. */
+let said = 0;
+function offer(text: string, undo: () => Promise<void>): void {
+  dismiss(said);
+  said = tell({ text, action: { label: t('undo'), run: undo } });
+}
+
 /** Starts a kind of work; what ran on this job stops. */
 export async function startClock(kind: WorkKind): Promise<void> {
   const job = clock.job;
   await attempt(async () => {
     const made = await api.addTime(job, { kind, technician: clock.me || null });
-    tell({
-      text: t('clock-started', { kind: t(`work-${kind}`) }),
-      action: {
-        label: t('undo'),
-        run: () =>
-          changed(job, async () => {
-            await api.removeTime(made.entry.id);
-            if (made.stopped) await api.changeTime(made.stopped, { stopped: null });
-          }),
-      },
-    });
+    offer(t('clock-started', { kind: t(`work-${kind}`) }), () =>
+      changed(job, async () => {
+        await api.removeTime(made.entry.id);
+        if (made.stopped) await api.changeTime(made.stopped, { stopped: null });
+      }),
+    );
     await openClock(job);
   });
 }
@@ -70,7 +72,7 @@ export async function stopClock(entry: TimeEntry): Promise<void> {
   const job = clock.job;
   await attempt(async () => {
     await api.stopTime(entry.id);
-    tell({ text: t('clock-stopped', { kind: t(`work-${entry.kind}`) }), action: { label: t('undo'), run: () => changed(job, () => api.changeTime(entry.id, { stopped: null })) } });
+    offer(t('clock-stopped', { kind: t(`work-${entry.kind}`) }), () => changed(job, () => api.changeTime(entry.id, { stopped: null })));
     await openClock(job);
   });
 }
@@ -80,7 +82,7 @@ export async function changeEntry(entry: TimeEntry, to: Parameters<typeof api.ch
   const job = clock.job;
   const { technician, kind, started, stopped, confirmed } = entry;
   await api.changeTime(entry.id, to);
-  tell({ text: t('saved'), action: { label: t('undo'), run: () => changed(job, () => api.changeTime(entry.id, { technician, kind, started, stopped, confirmed })) } });
+  offer(t('saved'), () => changed(job, () => api.changeTime(entry.id, { technician, kind, started, stopped, confirmed })));
   return openClock(job);
 }
 

@@ -61,7 +61,7 @@ export function arrange(rows: JobRow[], order: Order, stages: Stage[], now: Date
 
 function groupOf(row: JobRow, order: Order, now: Date): Omit<Group, 'rows'> {
   if (order === 'stage') return { key: row.stage, name: `stage-${row.stage}` };
-  if (order === 'place') return row.place ? { key: `at ${row.place.toLowerCase()}`, text: row.place } : { key: '', name: 'place-none' };
+  if (order === 'place') return row.place ? { key: `at ${row.place.toLowerCase()}`, text: row.place } : { key: '', name: 'car-place-none' };
   const { kind } = due(row, now);
   return { key: kind, name: `due-group-${kind}` };
 }
