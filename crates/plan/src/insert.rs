@@ -2,11 +2,9 @@
 //!
 //! Ways are made backwards. The bar is drawn out through one place of the opening along its own middle line, turned so that
 //! the line there keeps pointing the way it should; which way that is, how far the bar is twisted meanwhile, and whether
-//! it is brought to the opening's middle are what is searched: a few plain ways first, then ways drawn by chance, by the
-//! same seed every time. Every way is proved clear (`clear.rs`).
+//! it is brought to the opening's middle are what is searched. Every way is proved clear (`clear.rs`).
 
 use crate::clear::Room;
-use crate::dice::Dice;
 use crate::inner_side::{Opening, Wall};
 use crate::solid::{Near, Solid};
 use crate::tool::Capsule;
@@ -21,41 +19,6 @@ const CORNER: f64 = 10.0;
 const SQUARE: [f64; 3] = [1.0, 0.5, 0.0];
 /// Twists on the way out, rad.
 const TWISTS: [f64; 5] = [0.0, FRAC_PI_4, -FRAC_PI_4, 2.0 * FRAC_PI_4, -2.0 * FRAC_PI_4];
-/// Ways drawn by chance after the plain ones, and how far they are turned aside at the end, rad.
-const DRAWN: usize = 60;
-const ASIDE: f64 = 0.5;
-
-/// How a bar is drawn out.
-#[derive(Clone, Copy)]
-struct Draw {
-    /// Share by which it is set square to the opening.
-    square: f64,
-    /// Twist, rad.
-    twist: f64,
-    /// Share by which it is brought to the opening's middle.
-    to_middle: f64,
-    /// Turned aside at the end, about the wall's own axes, rad.
-    aside: [f64; 2],
-}
-
-impl Draw {
-    /// The ways tried, in turn.
-    fn all() -> impl Iterator<Item = Self> {
-        let plain = [1.0, 0.0].into_iter().flat_map(|to_middle| {
-            SQUARE.into_iter().flat_map(move |square| {
-                TWISTS.into_iter().map(move |twist| Self { square, twist, to_middle, aside: [0.0; 2] })
-            })
-        });
-        let mut dice = Dice::new(1);
-        let drawn = (0..DRAWN).map(move |_| Self {
-            square: dice.between(0.0, 1.0),
-            twist: dice.between(-2.0, 2.0) * FRAC_PI_4,
-            to_middle: dice.between(0.0, 1.0),
-            aside: [0; 2].map(|_| dice.between(-ASIDE, ASIDE)),
-        });
-        plain.chain(drawn)
-    }
-}
 
 /// A bar with its tip.
 pub struct Shape {
@@ -129,11 +92,15 @@ pub fn way_in(
     let wall = &room.solid.side.walls[wall_at];
     let opening = &wall.openings[opening_at];
     let mut first = None;
-    for draw in Draw::all() {
-        let way = drawn_out(shape, stands, passing, wall, opening, draw);
-        match clear(shape, &way, wall_at, room) {
-            Ok(()) => return Ok(way.into_iter().rev().collect()),
-            Err(near) => first = first.or(Some(near)),
+    for to_middle in [1.0, 0.0] {
+        for square in SQUARE {
+            for twist in TWISTS {
+                let way = drawn_out(shape, stands, passing, wall, opening, [square, twist, to_middle]);
+                match clear(shape, &way, wall_at, room) {
+                    Ok(()) => return Ok(way.into_iter().rev().collect()),
+                    Err(near) => first = first.or(Some(near)),
+                }
+            }
         }
     }
     Err(first.unwrap_or(Near::Skin))
@@ -146,12 +113,11 @@ fn drawn_out(
     passing: &Passing,
     wall: &Wall,
     opening: &Opening,
-    Draw { square, twist, to_middle, aside }: Draw,
+    [square, twist, to_middle]: [f64; 3],
 ) -> Vec<Isometry3<f64>> {
-    let [along, across, out] = wall.axes();
+    let out = wall.axes()[2];
     let start = stands.rotation * shape.direction(passing.inside);
     let end = turn(&start, &out).powf(square) * start;
-    let end = UnitQuaternion::from_scaled_axis(along * aside[0] + across * aside[1]) * end;
     let middle = opening.outline.middle();
     let n = (passing.inside / STRIDE).ceil().max(4.0) as usize;
     let (mut way, mut rotation) = (vec![*stands], stands.rotation);
