@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 
 /// Cross-section of a bar.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[serde(tag = "kind", rename_all = "snake_case")]
 pub enum BarSection {
     /// Solid and round.
@@ -41,6 +42,7 @@ impl BarSection {
 
 /// A straight length of a bar.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema), schema(as = BarLength))]
 pub struct Length {
     /// Where it ends, mm, in the plane the bar is bent in; it starts where the one before ended.
     pub to_mm: [f64; 2],
@@ -50,6 +52,7 @@ pub struct Length {
 
 /// A bar in the plane in which it is worked. The tip pushes along y.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 pub struct Bar {
     /// Where the tip is, mm.
     pub tip_mm: [f64; 2],
@@ -63,6 +66,7 @@ pub struct Bar {
 
 /// What a bar does.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 pub struct Leverage {
     /// Force of the tip, N.
     pub tip_force_n: f64,

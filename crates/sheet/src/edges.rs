@@ -3,6 +3,7 @@
 use crate::mesh::{Mesh, Outline, Shape};
 use crate::quadrature::gauss;
 use crate::shell::Slopes;
+use crate::yielding::Metal;
 use nalgebra::{Matrix3, Vector3};
 use serde::{Deserialize, Serialize};
 
@@ -37,6 +38,21 @@ pub struct Springs {
     pub out_of_plane: f64,
     /// Against turning about the line, N.
     pub turning: f64,
+}
+
+impl Springs {
+    /// Springs of a flat sheet that goes on to three times the patch's width and is clamped there. In the plane the
+    /// ring's closed form (Lamé); out of it a guided strip; against turning an endless plate round a hole. An estimate
+    /// without a source for panels.
+    pub fn rest_of_panel(width_mm: f64, thickness_mm: f64, metal: &Metal) -> Self {
+        let (t, nu, a) = (thickness_mm, metal.nu, 0.5 * width_mm);
+        let d = metal.e_mpa * t.powi(3) / (12.0 * (1.0 - nu * nu));
+        Self {
+            in_plane: metal.e_mpa * t / ((1.0 - nu * nu) * a) * ((1.0 + nu) / 9.0 + 1.0 - nu) / (8.0 / 9.0),
+            out_of_plane: 12.0 * d / (2.0 * a).powi(3),
+            turning: d * (1.0 - nu) / a,
+        }
+    }
 }
 
 /// The four sides; a round outline is held by `left` all round.
@@ -74,13 +90,38 @@ pub struct Held {
     turning: f64,
     /// Square to the line in the sheet's plane.
     across: Vector3<f64>,
+    /// Whether it only pushes, along this sign of z.
+    only: Option<f64>,
 }
 
 impl Held {
+    /// Its springs a mm of line: in the sheet's plane, out of it, against turning; the sheet taken as level.
+    pub(crate) fn springs(&self) -> Springs {
+        Springs { in_plane: self.spring[(0, 0)], out_of_plane: self.spring[(2, 2)], turning: self.turning }
+    }
+
+    /// A place pulled to a height without friction, or where `only` is given pushed along that sign of z alone; `spring`
+    /// in N/mm³ over the area in mm².
+    pub(crate) fn to_height(
+        (node, shape): (usize, Shape),
+        area: f64,
+        height: f64,
+        spring: f64,
+        only: Option<f64>,
+    ) -> Self {
+        let mut along_z = Matrix3::zeros();
+        along_z[(2, 2)] = spring;
+        let rest = Vector3::new(0.0, 0.0, height);
+        Self { node, shape, length: area, rest, spring: along_z, turning: 0.0, across: Vector3::x(), only }
+    }
+
     /// Force on the place, on `x,1` and on `x,2`, and their stiffness (9×9 by blocks).
     pub fn forces(&self, place: &Vector3<f64>, g: &Slopes) -> ([Vector3<f64>; 3], [[Matrix3<f64>; 3]; 3]) {
         let mut force = [Vector3::zeros(); 3];
         let mut stiffness = [[Matrix3::zeros(); 3]; 3];
+        if self.only.is_some_and(|way| way * (self.rest.z - place.z) <= 0.0) {
+            return (force, stiffness);
+        }
         force[0] = self.length * self.spring * (place - self.rest);
         stiffness[0][0] = self.length * self.spring;
         let cross = g[0].cross(&g[1]);
@@ -171,6 +212,7 @@ fn place(
         spring,
         turning,
         across: along.cross(&normal),
+        only: None,
     })
 }
 

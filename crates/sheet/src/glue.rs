@@ -50,6 +50,7 @@ pub struct Tab {
 
 /// What lets go first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum LetsGo {
     /// The metal follows; the glue holds even at its weakest.
@@ -62,6 +63,7 @@ pub enum LetsGo {
 
 /// A pull judged.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema), schema(as = GlueHold))]
 pub struct Hold {
     /// Force at which the glue lets go: lowest and likely, N.
     pub holds_n: [f64; 2],

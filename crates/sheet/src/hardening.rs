@@ -71,6 +71,17 @@ impl Hardening {
         }
     }
 
+    /// The same curve with all its stresses times `by`.
+    pub fn scaled(&self, by: f64) -> Self {
+        match self.clone() {
+            Self::Swift { k_mpa, n, yield_mpa } => Self::Swift { k_mpa: k_mpa * by, n, yield_mpa: yield_mpa * by },
+            Self::Voce { yield_mpa, q_mpa, b } => Self::Voce { yield_mpa: yield_mpa * by, q_mpa: q_mpa * by, b },
+            Self::Linear { yield_mpa, h_mpa } => Self::Linear { yield_mpa: yield_mpa * by, h_mpa: h_mpa * by },
+            Self::Table { points } => Self::Table { points: points.iter().map(|[p, s]| [*p, s * by]).collect() },
+            Self::Elastic => Self::Elastic,
+        }
+    }
+
     /// What is wrong with the numbers, if anything.
     pub fn fault(&self) -> Option<&'static str> {
         let sound = match self {

@@ -1,8 +1,8 @@
 //! The metal: how a panel gives under a tip, what stays, and what bar, heat, glue and paint have to do with it.
 //!
 //! # Entry points
-//! [`run_case`] for a case on file; [`Panel`] and [`perform`] for moves from code; [`oil_can()`]; [`replay()`] and [`stretch()`] for
-//! a measured dent; [`Bar::leverage`], [`WarmField`], [`PaintRow::risk`], [`GlueRow::hold`]; [`metals()`].
+//! [`run_case`] for a case on file; [`Panel`] and [`perform`] for moves from code; [`oil_can()`]; [`work_into`], [`replay()`] and [`remains()`]
+//! for a measured dent; [`Bar::leverage`], [`WarmField`], [`PaintRow::risk`], [`GlueRow::hold`]; [`metals()`].
 //!
 //! # Conventions
 //! Millimetre, newton, megapascal, second, degree Celsius. Panel frame: z out of the panel toward the viewer; a press
@@ -21,6 +21,7 @@
 
 mod bar;
 mod case;
+mod dent;
 mod dissect;
 mod edges;
 mod equilibrium;
@@ -30,15 +31,20 @@ mod hardening;
 mod heat;
 mod mesh;
 mod metals;
+mod mould;
 mod moves;
 mod oil_can;
+mod packed;
 mod paint;
 mod panel;
 mod part;
 mod patch;
 mod perform;
 mod quadrature;
+mod quick;
+mod remains;
 mod replay;
+mod round;
 mod section;
 mod shell;
 mod spline;
@@ -50,6 +56,7 @@ mod yielding;
 
 pub use bar::{Bar, BarSection, Length, Leverage, NoLever};
 pub use case::{CaseError, CaseResult, MoveResult, run_case};
+pub use dent::{Dent, DentSettings, Recipe, dent_state};
 pub use edges::{Edges, Hold, Springs};
 pub use equilibrium::{Balance, Drive, Given, Stopped, Tolerance, balance};
 pub use factor::Factor;
@@ -58,13 +65,17 @@ pub use hardening::Hardening;
 pub use heat::{HeatLimit, WarmField, WarmSheet, Warmth, lowest_limit};
 pub use mesh::{Mesh, Outline};
 pub use metals::{Family, METALS_TOML, MetalRow, Range, metals, parse_metals};
+pub use mould::{BOTH, Mould, NotWorked, Worked, work_into};
 pub use moves::{Goal, Kind, Move, Outcome};
 pub use oil_can::{OilCan, oil_can};
+pub use packed::NotPacked;
 pub use paint::{PAINT_TOML, PaintRisk, PaintRow, Risk, face_strain, paints, parse_paints};
 pub use panel::{Panel, largest};
 pub use patch::{Folded, Patch, State};
 pub use perform::perform;
-pub use replay::{ReplayError, ReplaySettings, Replayed, Stretched, replay, stretch};
+pub use quick::{Quick, give_map, quick};
+pub use remains::{Layer, Remains, layer_map, remains};
+pub use replay::{ReplayError, ReplaySettings, Replayed, replay};
 pub use section::{Layers, Section, add_up};
 pub use spline::{Axis, Focus, graded};
 pub use strain::{LogStrain, Modes};

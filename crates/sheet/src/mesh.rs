@@ -141,6 +141,18 @@ impl Mesh {
         [product(0, 0), product(1, 0), product(0, 1), product(2, 0), product(0, 2), product(1, 1)]
     }
 
+    /// The point of sheet nearest to a place among those of its cell.
+    pub fn nearest_point(&self, x: f64, y: f64) -> Option<usize> {
+        let (cx, cy) = (self.x.cell(x), self.y.cell(y));
+        let node = cx * self.y.splines() + cy;
+        let column = self.columns[cx]..self.columns[cx + 1];
+        let first = column.start + self.points[column.clone()].partition_point(|p| p.node < node);
+        let of_cell =
+            (first..column.end).take_while(|i| self.points[*i].node == node).filter(|i| self.points[*i].sheet);
+        let far = |i: usize| (self.points[i].at[0] - x).powi(2) + (self.points[i].at[1] - y).powi(2);
+        of_cell.min_by(|a, b| far(*a).total_cmp(&far(*b)))
+    }
+
     /// Nodes of the cell whose first node is `node`, in the order of `Shape`.
     pub fn nodes(&self, node: usize) -> [usize; 16] {
         let ny = self.y.splines();

@@ -9,6 +9,7 @@ pub const METALS_TOML: &str = include_str!("../metals.toml");
 
 /// A value known within bounds.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Range {
     /// Lowest to be expected.

@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 
 /// Kind of move.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema), schema(as = MoveKind))]
 #[serde(rename_all = "snake_case")]
 pub enum Kind {
     /// From outside, inward.

@@ -49,6 +49,7 @@ pub fn paints() -> Vec<PaintRow> {
 
 /// Risk to the paint; never a promise.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema), schema(as = PaintRiskLevel))]
 #[serde(rename_all = "snake_case")]
 pub enum Risk {
     /// Well within what such paint takes.
@@ -61,6 +62,7 @@ pub enum Risk {
 
 /// A judgement with its reasons.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 pub struct PaintRisk {
     /// Risk.
     pub risk: Risk,

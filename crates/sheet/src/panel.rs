@@ -4,6 +4,7 @@ use crate::equilibrium::{Drive, Given, Tolerance, balance};
 use crate::moves::{Move, Outcome};
 use crate::patch::Patch;
 use crate::strain::Modes;
+use crate::yielding::Memory;
 use nalgebra::Vector3;
 
 /// A patch with its intended shape.
@@ -64,6 +65,11 @@ impl Panel {
             }
             Err(_) => false,
         }
+    }
+
+    /// Takes up a shape and memory that this panel had before.
+    pub fn take_up(&mut self, places: Vec<Vector3<f64>>, memory: Vec<Memory>) {
+        self.patch.keep(places, memory);
     }
 
     /// Fills in what a move left.

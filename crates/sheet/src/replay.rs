@@ -8,11 +8,10 @@
 use crate::edges::{Edges, Hold};
 use crate::mesh::{Mesh, Outline};
 use crate::moves::{Goal, Kind, Move};
-use crate::panel::{Panel, largest};
+use crate::panel::Panel;
 use crate::patch::Patch;
 use crate::perform::perform;
 use crate::spline::{Axis, Focus, graded};
-use crate::strain::Modes;
 use crate::tip::Tip;
 use crate::yielding::Metal;
 use dentwright_surface::Map;
@@ -160,48 +159,4 @@ fn misfit(panel: &Panel, measured: &Map, at: (f64, f64), depth: f64) -> f64 {
         }
     }
     (sum / f64::max(count, 1.0)).sqrt()
-}
-
-/// Plastic stretch and tension of the sheet's middle at one of its points.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Stretched {
-    /// Place, mm.
-    pub at_mm: [f64; 2],
-    /// Largest principal plastic strain, mean of the layers.
-    pub stretch: f64,
-    /// Surface gained for good.
-    pub area: f64,
-    /// Membrane stress, larger in size of the two principal ones, MPa; tension positive.
-    pub tension_mpa: f64,
-    /// Its direction from x, rad.
-    pub direction: f64,
-}
-
-/// Stretch and tension everywhere on the sheet as it stands.
-pub fn stretch(panel: &Panel) -> Vec<Stretched> {
-    let patch = &panel.patch;
-    let (n, t) = (patch.layers.len(), patch.layers.thickness());
-    panel
-        .sheet_points()
-        .filter_map(|i| {
-            let layers = patch.memory[i * n..(i + 1) * n].iter().zip(&patch.layers.weight);
-            let plastic: Modes = layers.map(|(m, w)| m.plastic * (w / t)).sum();
-            // conjugate modes are sums; half of them are the tensor's
-            let stress = patch.strained(i).ok()?.section.force * (0.5 / t);
-            let turn = 0.5 * stress[2].atan2(stress[1]);
-            let size = stress[1].hypot(stress[2]);
-            let (tension, direction) = if stress[0] >= 0.0 {
-                (stress[0] + size, turn)
-            } else {
-                (stress[0] - size, turn + std::f64::consts::FRAC_PI_2)
-            };
-            Some(Stretched {
-                at_mm: patch.mesh.points[i].at,
-                stretch: largest(&plastic),
-                area: 2.0 * plastic[0],
-                tension_mpa: tension,
-                direction,
-            })
-        })
-        .collect()
 }

@@ -9,6 +9,7 @@ use serde::{Deserialize, Serialize};
 
 /// Shape of a tip, tab or knock-down head.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[serde(tag = "shape", rename_all = "snake_case", deny_unknown_fields)]
 pub enum Tip {
     /// A ball.

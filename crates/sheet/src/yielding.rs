@@ -7,12 +7,13 @@
 use crate::hardening::Hardening;
 use crate::strain::Modes;
 use nalgebra::{Matrix3, Vector3};
+use serde::{Deserialize, Serialize};
 
 /// `σ̄² = ξᵀ Q ξ` in the conjugate modes.
 const Q: Vector3<f64> = Vector3::new(0.25, 0.75, 0.75);
 
 /// Elastic constants and yield of the metal, as a layer needs them.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Metal {
     /// Young's modulus, MPa.
     pub e_mpa: f64,

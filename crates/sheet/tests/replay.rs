@@ -40,7 +40,7 @@ fn a_hit_is_found_again_from_its_shape() {
     };
     let found = replay(&shape, &settings).expect("a hit");
     let peak =
-        |panel: &Panel| stretch(panel).into_iter().max_by(|a, b| a.stretch.total_cmp(&b.stretch)).expect("points");
+        |panel: &Panel| remains(panel).into_iter().max_by(|a, b| a.stretch.total_cmp(&b.stretch)).expect("points");
     let (ours, theirs) = (peak(&found.panel), peak(&truth));
     println!("ball {} mm, {:.2} mm deep, misfit {:.3} mm", found.ball_mm, found.pressed_mm, found.misfit_mm);
     println!("peak stretch {:.4}, true {:.4}", ours.stretch, theirs.stretch);
@@ -51,12 +51,12 @@ fn a_hit_is_found_again_from_its_shape() {
     let place = [found.at_mm[0] + ours.at_mm[0], found.at_mm[1] + ours.at_mm[1]];
     assert!((place[0] - theirs.at_mm[0]).hypot(place[1] - theirs.at_mm[1]) < 5.0, "{place:?}");
     // sign of tension where it exceeds a tenth of yield
-    let replayed = stretch(&found.panel);
+    let replayed = remains(&found.panel);
     let nearest = |x: f64, y: f64| {
-        let far = |s: &Stretched| (s.at_mm[0] - x).powi(2) + (s.at_mm[1] - y).powi(2);
+        let far = |s: &Remains| (s.at_mm[0] - x).powi(2) + (s.at_mm[1] - y).powi(2);
         replayed.iter().min_by(|a, b| far(a).total_cmp(&far(b))).expect("points").tension_mpa
     };
-    let tense: Vec<_> = stretch(&truth)
+    let tense: Vec<_> = remains(&truth)
         .into_iter()
         .filter(|s| s.tension_mpa.abs() > 24.5 && s.at_mm.iter().all(|c| c.abs() < 45.0))
         .collect();

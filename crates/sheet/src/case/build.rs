@@ -171,7 +171,8 @@ pub fn metal(sheet: &SheetInput) -> Result<Metal, CaseError> {
 }
 
 fn edges(patch: &PatchInput, sheet: &SheetInput, metal: &Metal) -> Edges {
-    let springs = patch.spring.unwrap_or_else(|| rest_of_panel(patch.width_mm.min(height(patch)), sheet, metal));
+    let rest = || Springs::rest_of_panel(patch.width_mm.min(height(patch)), sheet.thickness_mm, metal);
+    let springs = patch.spring.unwrap_or_else(rest);
     let hold = |edge| match edge {
         EdgeInput::Clamped => Hold::Clamped,
         EdgeInput::Pinned => Hold::Pinned,
@@ -183,19 +184,6 @@ fn edges(patch: &PatchInput, sheet: &SheetInput, metal: &Metal) -> Edges {
         EdgesInput::Sides { left, right, bottom, top } => {
             Edges { left: hold(left), right: hold(right), bottom: hold(bottom), top: hold(top) }
         }
-    }
-}
-
-/// Springs of a flat sheet that goes on to three times the patch's width and is clamped there. In the plane the
-/// ring's closed form (Lamé); out of it a guided strip; against turning an endless plate round a hole. An estimate
-/// without a source for panels.
-fn rest_of_panel(width: f64, sheet: &SheetInput, metal: &Metal) -> Springs {
-    let (t, nu, a) = (sheet.thickness_mm, metal.nu, 0.5 * width);
-    let d = metal.e_mpa * t.powi(3) / (12.0 * (1.0 - nu * nu));
-    Springs {
-        in_plane: metal.e_mpa * t / ((1.0 - nu * nu) * a) * ((1.0 + nu) / 9.0 + 1.0 - nu) / (8.0 / 9.0),
-        out_of_plane: 12.0 * d / (2.0 * a).powi(3),
-        turning: d * (1.0 - nu) / a,
     }
 }
 

@@ -1,0 +1,101 @@
+//! Dents pressed with CalculiX solids; only their final shape is handed over, stretch and tension are compared.
+
+use dentwright_sheet::*;
+use dentwright_surface::{Grid, Map};
+
+/// Yield stress of the solids, MPa.
+const YIELD_MPA: f64 = 200.0;
+
+/// A column of the solids: radius now, deviation left, larger plastic strain of the middle, stress along and round.
+struct Truth {
+    at: f64,
+    left: f64,
+    stretch: f64,
+    stress: [f64; 2],
+}
+
+fn truth(csv: &str) -> Vec<Truth> {
+    let row = |line: &str| {
+        let v: Vec<f64> = line.split(',').map(|v| v.parse().expect("a number")).collect();
+        Truth { at: v[1], left: v[2], stretch: v[3].max(v[4]), stress: [v[5], v[6]] }
+    };
+    csv.lines().skip(1).map(row).collect()
+}
+
+fn between(rows: &[Truth], r: f64, of: impl Fn(&Truth) -> f64) -> f64 {
+    let k = rows.partition_point(|row| row.at < r).clamp(1, rows.len() - 1);
+    let (a, b) = (&rows[k - 1], &rows[k]);
+    let s = ((r - a.at) / (b.at - a.at)).clamp(0.0, 1.0);
+    of(a) + s * (of(b) - of(a))
+}
+
+/// Where the dent's middle lies on the map, mm: nowhere special.
+const OFF: [f64; 2] = [3.0, -2.0];
+/// Half the map, mm.
+const HALF: f64 = 85.0;
+
+fn far(p: [f64; 2]) -> f64 {
+    (p[0] - OFF[0]).hypot(p[1] - OFF[1])
+}
+
+fn found(rows: &[Truth], kinematic_share: f64) -> Dent {
+    let n = 2 * HALF as usize + 1;
+    let grid = Grid { x0_mm: -HALF, y0_mm: -HALF, step_mm: 1.0, nx: n, ny: n };
+    let shape = Map::from_fn(grid, |x, y| between(rows, far([x, y]), |r| r.left));
+    let sigma = Map::from_fn(grid, |_, _| 0.002);
+    let hardening = Hardening::Swift { k_mpa: 530.0, n: 0.2, yield_mpa: YIELD_MPA };
+    let settings = DentSettings {
+        metal: Metal { e_mpa: 210000.0, nu: 0.3, hardening, kinematic_share },
+        thickness_mm: 0.7,
+        curvature: [0.0; 3],
+        half_mm: HALF - 5.0,
+        hold: Hold::Clamped,
+        coarser: 1.0,
+    };
+    dent_state(&shape, &sigma, [0.0, 0.0], &settings, &|_| true).expect("a state")
+}
+
+/// Share of the area with the sign of tension right where the solids' own exceeds a tenth of yield.
+fn sign_right(rows: &[Truth], points: &[Remains], areas: &[f64]) -> f64 {
+    let (mut right, mut all) = (0.0, 0.0);
+    for (p, area) in points.iter().zip(areas) {
+        let r = far(p.at_mm);
+        let stress = [between(rows, r, |t| t.stress[0]), between(rows, r, |t| t.stress[1])];
+        let tension = if stress[0].abs() > stress[1].abs() { stress[0] } else { stress[1] };
+        if tension.abs() > 0.1 * YIELD_MPA && r < HALF - 10.0 {
+            all += area;
+            right += if tension * p.tension_mpa > 0.0 { *area } else { 0.0 };
+        }
+    }
+    assert!(all > 100.0, "only {all} mm² under tension");
+    right / all
+}
+
+fn check(name: &str, csv: &str, kinematic_share: f64) {
+    let rows = truth(csv);
+    let dent = found(&rows, kinematic_share);
+    let points = remains(&dent.panel);
+    let areas: Vec<f64> = dent.panel.sheet_points().map(|i| dent.panel.patch.mesh.points[i].area).collect();
+    let peak = points.iter().max_by(|a, b| a.stretch.total_cmp(&b.stretch)).expect("points");
+    let known = rows.iter().map(|r| r.stretch).fold(0.0, f64::max);
+    let right = sign_right(&rows, &points, &areas);
+    let worked = dent.worked;
+    println!("{name}: depth {:.2} mm, {worked:?}", dent.depth_mm);
+    println!("  peak stretch {:.4}, solids {known:.4}, factor {:.2}", peak.stretch, peak.stretch / known);
+    println!("  {:.1} mm off its place; sign of tension right on {:.1} %", far(peak.at_mm), 100.0 * right);
+    assert!((1.0 / 1.5..1.5).contains(&(peak.stretch / known)));
+    assert!(far(peak.at_mm) < 5.0 && right > 0.9);
+    let packed = Dent::unpack(&dent.pack()).expect("the same dent");
+    let again = remains(&packed.panel).iter().map(|p| p.stretch).fold(0.0, f64::max);
+    assert!((again / peak.stretch - 1.0).abs() < 1e-4, "{again}");
+}
+
+#[test]
+fn a_sharp_dent_pressed_by_solids() {
+    check("load on 6 mm, isotropic", include_str!("calculix/disc_iso.csv"), 0.0);
+}
+
+#[test]
+fn a_soft_dent_pressed_by_solids() {
+    check("load on 15 mm, kinematic", include_str!("calculix/disc_kin.csv"), 1.0);
+}
