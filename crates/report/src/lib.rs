@@ -36,6 +36,7 @@ mod damage_view;
 mod data;
 mod format;
 mod map;
+mod metal_view;
 mod method_view;
 mod pictures;
 mod print;

@@ -3,6 +3,7 @@
 use crate::changes::Changes;
 use crate::door::Door;
 use crate::live::Sessions;
+use crate::metal_work::Metals;
 use crate::reads::Reads;
 use dentwright_store::Store;
 use jiff::Timestamp;
@@ -17,6 +18,8 @@ pub struct App {
     pub reads: Arc<Reads>,
     /// Comparisons of late.
     pub changes: Arc<Changes>,
+    /// States of metal that are worked out.
+    pub metals: Arc<Metals>,
     /// Who may come in.
     pub door: Arc<Door>,
     /// Live sessions.

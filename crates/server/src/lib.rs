@@ -33,6 +33,8 @@ mod job_json;
 mod jobs;
 mod lines;
 mod live;
+mod metal;
+mod metal_work;
 mod pair;
 mod photos;
 mod picture;

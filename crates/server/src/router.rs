@@ -2,8 +2,8 @@
 
 use crate::app::App;
 use crate::{
-    assets, cameras, captures, cautions, changes, damages, dents, exports, guard, jobs, lines, live, pair, photos,
-    quote, readings, report, sheets, shop, tasks, vin,
+    assets, cameras, captures, cautions, changes, damages, dents, exports, guard, jobs, lines, live, metal, pair,
+    photos, quote, readings, report, sheets, shop, tasks, vin,
 };
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
@@ -54,6 +54,10 @@ fn api() -> OpenApiRouter<App> {
         .routes(routes!(changes::of_damage))
         .routes(routes!(exports::get))
         .routes(routes!(lines::get))
+        .routes(routes!(metal::on_file))
+        .routes(routes!(metal::begin, metal::get, metal::cancel))
+        .routes(routes!(metal::map_file))
+        .routes(routes!(metal::try_one))
         .routes(routes!(quote::get, quote::put))
         .routes(routes!(report::pdf))
         .routes(routes!(sheets::pdf))

@@ -104,7 +104,8 @@ impl Server {
         let secure_port = secure.as_ref().and_then(|(door, _)| door.listener.local_addr().ok()).map(|a| a.port());
         let door = Arc::new(Door::new(outside, address.port(), secure_port));
         let (secure, authority) = secure.map_or((None, None), |(door, pem)| (Some(door), Some(pem.into())));
-        let app = App { store, reads: Arc::default(), changes: Arc::default(), door, live: Arc::default(), authority };
+        let (reads, changes, metals, live) = (Arc::default(), Arc::default(), Arc::default(), Arc::default());
+        let app = App { store, reads, changes, metals, door, live, authority };
         Ok(Self { app, listener, address, secure })
     }
 

@@ -1,8 +1,9 @@
 import createClient from 'openapi-fetch';
 import type { components, paths } from './schema';
 import type {
-  Camera, CautionRow, Change, Damage, DamageChange, Dent, DentEntry, HoursSettings, Job, JobChange, JobRow, LineReport, LiveOffer, LiveState, NewDamage, NewJob,
-  PairingOffer, QuoteAnswer, QuoteInput, Reading, Screen, SeriesReading, Shop, Task, Trouble, VinAnswer,
+  Camera, CautionRow, Change, Damage, DamageChange, Dent, DentEntry, HoursSettings, Job, JobChange, JobRow, LineReport, LiveOffer, LiveState,
+  MetalAnswer, MetalAsked, MoveAsked, MoveTried, NewDamage, NewJob, OnFile, PairingOffer, QuoteAnswer, QuoteInput, Reading, Screen,
+  SeriesReading, Shop, Task, Trouble, VinAnswer,
 } from './types';
 
 /** What went wrong, in words for the technician, and what to do. */
@@ -72,6 +73,11 @@ export const api = {
   bodyLine: (reading: string, from: { x: number; y: number }, to: { x: number; y: number }) =>
     said<LineReport>(http.GET('/api/readings/{id}/line', { params: { path: { id: reading }, query: { from_x_mm: from.x, from_y_mm: from.y, to_x_mm: to.x, to_y_mm: to.y } } })),
   take: (reading: string) => said<DentEntry[]>(http.POST('/api/readings/{id}/take', at(reading))),
+  metals: () => said<OnFile>(http.GET('/api/metals')),
+  metal: (reading: string) => said<MetalAnswer>(http.GET('/api/readings/{id}/metal', at(reading))),
+  knowMetal: (reading: string, body: MetalAsked) => said<void>(http.POST('/api/readings/{id}/metal', { ...at(reading), body })),
+  cancelMetal: (reading: string) => said<void>(http.DELETE('/api/readings/{id}/metal', removal(reading))),
+  tryMove: (reading: string, body: MoveAsked) => said<MoveTried>(http.POST('/api/readings/{id}/metal/try', { ...at(reading), body })),
   quote: (job: string) => said<QuoteAnswer>(http.GET('/api/jobs/{id}/quote', at(job))),
   saveQuote: (job: string, body: QuoteInput) => said<QuoteAnswer>(http.PUT('/api/jobs/{id}/quote', { ...at(job), body: body as components['schemas']['Pricing'] })),
   cautions: (job: string) => said<CautionRow[]>(http.GET('/api/cautions', { params: { query: { job } } })),
@@ -94,6 +100,8 @@ const part = encodeURIComponent;
 export const readingFile = (reading: string, name: string) => bytesOf(readingFileUrl(reading, name));
 /** A map of a change, as bytes. */
 export const changeFile = (later: string, earlier: string, name: string) => bytesOf(`/api/readings/${part(later)}/change/${part(earlier)}/files/${part(name)}`);
+/** A map of what the metal of a reading holds, as bytes. */
+export const metalMap = (reading: string, name: string) => bytesOf(`/api/readings/${part(reading)}/metal/maps/${part(name)}`);
 
 async function bytesOf(url: string): Promise<ArrayBuffer> {
   const response = await fetch(url);

@@ -314,6 +314,7 @@ export interface paths {
         trace?: never;
     };
     "/api/live/{code}": {
+    "/api/metals": {
         parameters: {
             query?: never;
             header?: never;
@@ -396,6 +397,10 @@ export interface paths {
         put?: never;
         /** The screen shows the picture of a turn. */
         post: operations["live_shown"];
+        /** Metals, paints and glues on file. */
+        get: operations["metals"];
+        put?: never;
+        post?: never;
         delete?: never;
         options?: never;
         head?: never;
@@ -542,6 +547,7 @@ export interface paths {
         trace?: never;
     };
     "/api/readings/{id}/line": {
+    "/api/readings/{id}/metal": {
         parameters: {
             query?: never;
             header?: never;
@@ -550,8 +556,46 @@ export interface paths {
         };
         /** How the body line runs that was drawn on a map: height, place sideways, sharpness. */
         get: operations["body_line"];
+        /** What the metal of a reading holds, or how far the work on it has come. */
+        get: operations["metal"];
+        put?: never;
+        /** Work out what the metal round a spot of a reading holds. */
+        post: operations["know_metal"];
+        /** Stop the work on a reading's metal; what was known before stays. */
+        delete: operations["cancel_metal"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/readings/{id}/metal/maps/{name}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** A map of what the metal holds: `stretch`, `tension`, `bent_outer`, `bent_inner`, `direction`, as NPY. */
+        get: operations["metal_map"];
         put?: never;
         post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/readings/{id}/metal/try": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Try a move: what it lifts while held, what stays, the force, the paint, the glue, the bar. */
+        post: operations["try_move"];
         delete?: never;
         options?: never;
         head?: never;
@@ -751,6 +795,62 @@ export interface components {
              * @description Longest wave, mm.
              */
             to_mm: number;
+        /** @description A bar in the plane in which it is worked. The tip pushes along y. */
+        Bar: {
+            /**
+             * Format: double
+             * @description Young's modulus, MPa.
+             */
+            e_mpa: number;
+            /** @description Lengths from the tip to the hand's end. */
+            lengths: components["schemas"]["BarLength"][];
+            /** @description Where the tip is, mm. */
+            tip_mm: number[];
+            /**
+             * Format: double
+             * @description Yield stress, MPa.
+             */
+            yield_mpa: number;
+        };
+        /** @description A bar over a fulcrum. */
+        BarAsked: {
+            /** @description The bar. */
+            bar: components["schemas"]["Bar"];
+            /**
+             * Format: double
+             * @description The fulcrum's place, mm.
+             */
+            fulcrum_x_mm: number;
+        };
+        /** @description A straight length of a bar. */
+        BarLength: {
+            /** @description Its section. */
+            section: components["schemas"]["BarSection"];
+            /** @description Where it ends, mm, in the plane the bar is bent in; it starts where the one before ended. */
+            to_mm: number[];
+        };
+        /** @description Cross-section of a bar. */
+        BarSection: {
+            /**
+             * Format: double
+             * @description Diameter, mm.
+             */
+            diameter_mm: number;
+            /** @enum {string} */
+            kind: "round";
+        } | {
+            /**
+             * Format: double
+             * @description Along the bending, mm.
+             */
+            height_mm: number;
+            /** @enum {string} */
+            kind: "flat";
+            /**
+             * Format: double
+             * @description Across the bending, mm.
+             */
+            width_mm: number;
         };
         /** @description The reading camera as solved. */
         CameraFacts: {
@@ -1003,6 +1103,13 @@ export interface components {
             /** @description An amount, at most the sum of the lines. */
             amount: string;
         };
+        /** @description A number and its doubt, about two standard deviations. */
+        Doubtful: {
+            /** Format: double */
+            doubt: number;
+            /** Format: double */
+            value: number;
+        };
         /** @description One factor of the likely hours. */
         Factor: {
             /** @description `base`, `area`, `depth`, `sharpness`, `kind`, `metal`, `access`, `place` or `count`. */
@@ -1051,12 +1158,36 @@ export interface components {
              */
             within?: number | null;
         };
+        /** @description A pop. */
+        Forced: {
+            /** @description Force, N. */
+            force_n: components["schemas"]["Doubtful"];
+            /** @description Whether it then stays in its other shape. */
+            stays: boolean;
+            /**
+             * Format: double
+             * @description Travel before it, mm.
+             */
+            travel_mm: number;
+        };
         /** @description A photo, and whether it was used. */
         FrameFacts: {
             file: string;
             note: string;
             ok: boolean;
             role: string;
+        };
+        /** @description A pull judged. */
+        GlueHold: {
+            /** @description What lets go first. */
+            first: components["schemas"]["LetsGo"];
+            /** @description Force at which the glue lets go: lowest and likely, N. */
+            holds_n: number[];
+            /**
+             * Format: double
+             * @description How far the tab's rim bends away under the pull, mm.
+             */
+            rim_bends_mm: number;
         };
         /** @description Grid of the maps; row 0 is `y0_mm`, rows go up. */
         GridFacts: {
@@ -1290,6 +1421,57 @@ export interface components {
          * @enum {string}
          */
         LengthUnit: "mm" | "inch";
+        /**
+         * @description What lets go first.
+         * @enum {string}
+         */
+        LetsGo: "metal" | "either" | "glue";
+        /** @description A lever's answer. */
+        LeverFacts: components["schemas"]["Leverage"] & {
+            /**
+             * Format: double
+             * @description Force of the hand, N.
+             */
+            hand_force_n: number;
+        };
+        /** @description What a bar does. */
+        Leverage: {
+            /**
+             * Format: double
+             * @description Tip's force a force of the hand.
+             */
+            advantage: number;
+            /**
+             * Format: double
+             * @description Force on the fulcrum, N.
+             */
+            fulcrum_force_n: number;
+            /**
+             * Format: double
+             * @description How far the hand goes for the bar's own bending alone, mm.
+             */
+            hand_lost_mm: number;
+            /**
+             * Format: double
+             * @description Largest stress in the bar, MPa.
+             */
+            stress_mpa: number;
+            /**
+             * Format: double
+             * @description Force of the tip, N.
+             */
+            tip_force_n: number;
+            /**
+             * Format: double
+             * @description How far the tip goes when the hand goes `hand_travel_mm`, mm.
+             */
+            tip_travel_mm: number;
+            /**
+             * Format: double
+             * @description That stress over the yield stress: at one the bar stays bent.
+             */
+            used: number;
+        };
         /** @description One line of a quote: `amount` is `quantity` times `unit_price`, rounded. */
         Line: {
             /** @description What the line comes to. */
@@ -1432,6 +1614,103 @@ export interface components {
          * @enum {string}
          */
         Metal: "steel" | "high_strength_steel" | "aluminium";
+        /** @description What is asked of the metal. */
+        MetalAskedJson: {
+            /** @description Name of the metal on file. */
+            metal: string;
+            /** @description Place of the spot in the reading's list, from 0. */
+            spot: number;
+            /**
+             * Format: double
+             * @description Thickness as measured, mm; left out where it is not known.
+             */
+            thickness_mm?: number | null;
+        };
+        /** @description What the metal of a reading holds. */
+        MetalFile: {
+            /**
+             * Format: double
+             * @description Surface gained for good, mm².
+             */
+            area_gained_mm2: number;
+            /** @description Middle of the patch in the reading's frame, mm. */
+            at_mm: number[];
+            bent?: components["schemas"]["MetalPlace"] | null;
+            check?: components["schemas"]["QuickCheck"] | null;
+            /**
+             * Format: double
+             * @description Greatest deviation in the patch, in size, mm.
+             */
+            depth_mm: number;
+            /** @description Grid of the maps. */
+            grid: components["schemas"]["GridFacts"];
+            /**
+             * Format: double
+             * @description Half the patch, mm.
+             */
+            half_mm: number;
+            /** @description A crown that holds the low beside it, mm. */
+            held_by_crown?: number[] | null;
+            /**
+             * Format: double
+             * @description How far the intended shape is off the smooth one that was taken, mm; large beside a body line.
+             */
+            intended_off_mm: number;
+            /**
+             * Format: double
+             * @description How far the computed shape is off the measured one, root mean square, mm.
+             */
+            misfit_mm: number;
+            oil_can_level?: components["schemas"]["OilCanFacts"] | null;
+            oil_can_now?: components["schemas"]["OilCanFacts"] | null;
+            pressed?: components["schemas"]["MetalPlace"] | null;
+            pulled?: components["schemas"]["MetalPlace"] | null;
+            /** @description The sheet as taken. */
+            sheet: components["schemas"]["SheetFacts"];
+            stretch?: components["schemas"]["MetalPlace"] | null;
+            /** @description Version of the program. */
+            version: string;
+            /** @description `estimate`. */
+            word: string;
+        };
+        /** @description How far the work on a metal has come, and its answer. */
+        MetalJson: {
+            error: components["schemas"]["Trouble"] | null;
+            facts: components["schemas"]["MetalFile"] | null;
+            /**
+             * Format: double
+             * @description Share done, 0 to 1.
+             */
+            fraction: number;
+            state: components["schemas"]["MetalStateJson"];
+            /** @description Metal on file that stands for what the car's record says. */
+            suggested: string;
+        };
+        /** @description A metal on file. */
+        MetalOnFileJson: {
+            name: string;
+            says: string;
+            source: string;
+            thickness_mm: components["schemas"]["Range"];
+            yield_mpa: components["schemas"]["Range"];
+        };
+        /** @description A number at a place. */
+        MetalPlace: {
+            /** @description Where, in the reading's frame, mm. */
+            at_mm: number[];
+            /**
+             * Format: double
+             * @description How far the metal is out of place there, mm.
+             */
+            deviation_mm: number;
+            /** @description The number. */
+            value: components["schemas"]["Doubtful"];
+        };
+        /**
+         * @description State of the work.
+         * @enum {string}
+         */
+        MetalStateJson: "none" | "running" | "failed" | "done";
         /** @description How many times as long each metal takes as steel. */
         MetalTimes: {
             /** Format: double */
@@ -1440,6 +1719,67 @@ export interface components {
             high_strength_steel: number;
             /** Format: double */
             steel: number;
+        };
+        /** @description A move to try. */
+        MoveAsked: {
+            /** @description Whether it is aged or a second paint. */
+            aged: boolean;
+            bar?: components["schemas"]["BarAsked"] | null;
+            /** @description Name of the glue on file, for a pull. */
+            glue?: string | null;
+            /** @description Push from inside, press or tap from outside, pull by a tab. */
+            kind: components["schemas"]["MoveKind"];
+            /** @description Name of the paint on file. */
+            paint: string;
+            /**
+             * Format: double
+             * @description Temperature of the panel, °C.
+             */
+            temperature_c: number;
+            /** @description What touches. */
+            tip: components["schemas"]["Tip"];
+            /**
+             * Format: double
+             * @description Travel from first touch, mm.
+             */
+            travel_mm: number;
+            /**
+             * Format: double
+             * @description Where, in the reading's frame, mm.
+             */
+            x_mm: number;
+            /**
+             * Format: double
+             * @description Where, mm.
+             */
+            y_mm: number;
+        };
+        /** @description A quick answer with where it starts from. */
+        MoveFacts: components["schemas"]["QuickAnswer"] & {
+            /**
+             * Format: double
+             * @description Deviation at the place before the move, mm.
+             */
+            before_mm: number;
+        };
+        /**
+         * @description Kind of move.
+         * @enum {string}
+         */
+        MoveKind: "press" | "push" | "pull" | "tap";
+        /** @description What a move would do. Every number is an estimate. */
+        MoveTried: {
+            answer?: components["schemas"]["MoveFacts"] | null;
+            glue?: components["schemas"]["GlueHold"] | null;
+            lever?: components["schemas"]["LeverFacts"] | null;
+            paint?: components["schemas"]["PaintRisk"] | null;
+            paint_way_back?: components["schemas"]["PaintRisk"] | null;
+        };
+        /** @description A row on file. */
+        NamedJson: {
+            name: string;
+            says: string;
+            source: string;
         };
         /** @description A damage that is marked. */
         NewDamageJson: {
@@ -1495,6 +1835,44 @@ export interface components {
             code: string;
             text: string;
         };
+        /** @description Whether the sheet pops. */
+        OilCanFacts: {
+            pops?: components["schemas"]["Forced"] | null;
+            /** @description Where that is, mm. */
+            softest_at_mm: number[];
+            /** @description Whether it stays where it is. */
+            stable: boolean;
+            /**
+             * Format: double
+             * @description Force a mm of a light push where it is softest, N/mm.
+             */
+            stiffness_n_per_mm: number;
+        };
+        /** @description What is on file for the metal's questions. */
+        OnFileJson: {
+            glues: components["schemas"]["NamedJson"][];
+            metals: components["schemas"]["MetalOnFileJson"][];
+            paints: components["schemas"]["NamedJson"][];
+        };
+        /** @description A judgement with its reasons. */
+        PaintRisk: {
+            /** @description Why, in words. */
+            reasons: string[];
+            /** @description Risk. */
+            risk: components["schemas"]["PaintRiskLevel"];
+            /**
+             * Format: double
+             * @description Strain on the paint's face.
+             */
+            strain: number;
+            /** @description What such paint takes at least, and likely. */
+            takes: number[];
+        };
+        /**
+         * @description Risk to the paint; never a promise.
+         * @enum {string}
+         */
+        PaintRiskLevel: "low" | "raised" | "high";
         /** @description A pairing code as typed or scanned. */
         PairingCode: {
             code: string;
@@ -1579,6 +1957,62 @@ export interface components {
             /** Format: uuid */
             task_id: string;
         };
+        /** @description What a move does, quickly. Heights are changes, outward positive, mm. */
+        QuickAnswer: {
+            /**
+             * Format: double
+             * @description Largest strain of the outer face the move adds while held: what the paint feels.
+             */
+            face_strain: number;
+            /**
+             * Format: double
+             * @description Largest force, N.
+             */
+            force_n: number;
+            /**
+             * Format: double
+             * @description Lift of the place while held.
+             */
+            held_mm: number;
+            /**
+             * Format: double
+             * @description Lift that stays.
+             */
+            left_mm: number;
+            /**
+             * Format: double
+             * @description How far out that is.
+             */
+            shoulder_at_mm: number;
+            /**
+             * Format: double
+             * @description Largest lift that stays outside the tip, ring's mean.
+             */
+            shoulder_mm: number;
+            /**
+             * Format: double
+             * @description Equivalent plastic strain added, most worked layer.
+             */
+            spent: number;
+            /**
+             * Format: double
+             * @description Travel from first touch, mm.
+             */
+            travel_mm: number;
+        };
+        /** @description A push solved in full and quickly. */
+        QuickCheck: {
+            /** Format: double */
+            full_force_n: number;
+            /** Format: double */
+            full_left_mm: number;
+            /** Format: double */
+            quick_force_n: number;
+            /** Format: double */
+            quick_left_mm: number;
+            /** Format: double */
+            travel_mm: number;
+        };
         /** @description A quote. All money in `currency`, with all its decimals. */
         Quote: {
             /** @description Whether percentages were added or compounded. */
@@ -1609,6 +2043,24 @@ export interface components {
             /** @description What was entered beside the dents. */
             input: components["schemas"]["Pricing"];
             quote: components["schemas"]["Quote"];
+        };
+        /** @description A value known within bounds. */
+        Range: {
+            /**
+             * Format: double
+             * @description Highest to be expected.
+             */
+            high: number;
+            /**
+             * Format: double
+             * @description Taken where one number is needed.
+             */
+            likely: number;
+            /**
+             * Format: double
+             * @description Lowest to be expected.
+             */
+            low: number;
         };
         /** @description A reading in a list. */
         ReadingEntryJson: {
@@ -1747,6 +2199,15 @@ export interface components {
          * @enum {string}
          */
         SettleCode: "less_doubt" | "at_the_limit" | "read_the_rest" | "closer";
+        /** @description The sheet as taken. */
+        SheetFacts: {
+            kinematic_share: components["schemas"]["Range"];
+            metal: string;
+            says: string;
+            source: string;
+            thickness_mm: components["schemas"]["Range"];
+            yield_mpa: components["schemas"]["Range"];
+        };
         /** @description The shop and what it has chosen. */
         Shop: {
             /** @description Street and town. */
@@ -2047,6 +2508,57 @@ export interface components {
             longest_mm: number;
             /** @description Places whose texture does not match the panel's, the largest first. */
             marks: components["schemas"]["Mark"][];
+        /** @description Shape of a tip, tab or knock-down head. */
+        Tip: {
+            /**
+             * Format: double
+             * @description Radius, mm.
+             */
+            radius_mm: number;
+            /** @enum {string} */
+            shape: "sphere";
+        } | {
+            /**
+             * Format: double
+             * @description Radius, mm.
+             */
+            radius_mm: number;
+            /** @enum {string} */
+            shape: "disc";
+        } | {
+            /**
+             * Format: double
+             * @description Along y, mm.
+             */
+            height_mm: number;
+            /** @enum {string} */
+            shape: "rectangle";
+            /**
+             * Format: double
+             * @description Along x, mm.
+             */
+            width_mm: number;
+        } | {
+            /**
+             * Format: double
+             * @description Turn of the long side from x, degrees.
+             */
+            angle_deg?: number;
+            /**
+             * Format: double
+             * @description Long side, mm.
+             */
+            length_mm: number;
+            /** @enum {string} */
+            shape: "strip";
+            /**
+             * Format: double
+             * @description Short side, mm.
+             */
+            width_mm: number;
+        } | {
+            /** @enum {string} */
+            shape: "point";
         };
         /** @description An error: what is wrong, and what to do. */
         Trouble: {
@@ -3402,6 +3914,26 @@ export interface operations {
         };
     };
     change_file: {
+    metals: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OnFileJson"];
+                };
+            };
+        };
+    };
+    pair: {
         parameters: {
             query?: never;
             header?: never;
@@ -3564,6 +4096,173 @@ export interface operations {
         };
     };
     sheet: {
+    metal: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MetalJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    know_metal: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["MetalAskedJson"];
+            };
+        };
+        responses: {
+            202: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    cancel_metal: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    metal_map: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+                name: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/octet-stream": unknown;
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    try_move: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["MoveAsked"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MoveTried"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    take: {
         parameters: {
             query?: {
                 /** @description Size of the paper. */

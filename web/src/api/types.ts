@@ -61,3 +61,11 @@ export type LiveState = S['LiveState'];
 export type Wave = S['Wave'];
 export type Screen = S['ScreenJson'];
 export type Camera = S['CameraJson'];
+export type OnFile = S['OnFileJson'];
+/** How far the work on a reading's metal has come, and its answer. */
+export type MetalAnswer = S['MetalJson'];
+export type MetalAsked = S['MetalAskedJson'];
+export type MetalFacts = S['MetalFile'];
+export type OilCan = S['OilCanFacts'];
+export type MoveAsked = S['MoveAsked'];
+export type MoveTried = S['MoveTried'];

@@ -102,3 +102,5 @@ trouble-camera_unnamed = Ein Foto sagt nicht, welches Telefon es aufgenommen hat
 trouble-camera_unnamed-next = Die Fotos schicken, wie das Telefon sie gespeichert hat; andere Programme entfernen diese Angaben.
 trouble-camera_mixed = Die Fotos sind von verschiedenen Telefonen oder Zooms
 trouble-camera_mixed-next = Ein Telefon mit einem Zoom nach dem anderen.
+trouble-metal = Was das Blech hält, ließ sich nicht berechnen
+trouble-metal-next = Eine Stelle wählen, die deutlich heraussticht, oder eine andere Dicke oder ein anderes Blech.

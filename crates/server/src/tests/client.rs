@@ -2,7 +2,6 @@
 
 use crate::app::App;
 use crate::door::Door;
-use crate::reads::Reads;
 use crate::router::router;
 use axum::body::Body;
 use axum::extract::ConnectInfo;
@@ -56,7 +55,8 @@ impl Client {
         let store = Store::open(&folder.path().join("shop")).await.expect("a shop");
         let door = Door::new(Some(Ipv4Addr::new(192, 168, 7, 1).into()), 8765, Some(8766));
         let (reads, door, live) = (Arc::new(Reads::default()), Arc::new(door), Arc::default());
-        let app = App { store, reads, changes: Arc::default(), door, live, authority: Some("an authority".into()) };
+        let (changes, metals, authority) = (Arc::default(), Arc::default(), Some("an authority".into()));
+        let app = App { store, reads, changes, metals, door, live, authority };
         Self { app, folder, from: Ipv4Addr::LOCALHOST.into(), headers: HeaderMap::new() }
     }
 

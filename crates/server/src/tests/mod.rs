@@ -5,6 +5,7 @@ mod cameras;
 mod changes;
 mod client;
 mod live;
+mod metal;
 mod restart;
 mod strangers;
 mod values;
