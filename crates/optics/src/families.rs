@@ -9,11 +9,8 @@ use crate::photo::Photo;
 use rayon::prelude::*;
 use std::f64::consts::TAU;
 
-/// Side of a tile, px.
-const TILE_PX: usize = 128;
-/// Pixels taken together, both ways, and samples along a tile's side.
-const TOGETHER: usize = 2;
-const SIDE: usize = TILE_PX / TOGETHER;
+/// Samples along a tile's side.
+const SIDE: usize = 64;
 /// Highest frequency looked at, cycles a tile.
 const HIGHEST: i32 = 26;
 /// Frequencies this low are brightness, not lines.
@@ -27,20 +24,22 @@ const TILES: usize = 5;
 /// A tile whose strongest peak has a smaller amplitude shows no lines, in levels of 255.
 const LEAST_LEVELS: f64 = 1.0;
 
-/// Share of the tiles with lines that show two sets of them, and how many tiles show lines.
+/// Share of the tiles with lines that show two sets of them, and how many tiles show lines. `together` pixels each
+/// way make one sample, 64 samples a tile.
 #[must_use]
-pub fn two_families(photo: &Photo) -> (f64, usize) {
-    if photo.width < TILE_PX || photo.height < TILE_PX {
+pub fn two_families(photo: &Photo, together: usize) -> (f64, usize) {
+    let tile = SIDE * together;
+    if photo.width < tile || photo.height < tile {
         return (0.0, 0);
     }
-    let (nx, ny) = (photo.width / TILE_PX, photo.height / TILE_PX);
+    let (nx, ny) = (photo.width / tile, photo.height / tile);
     let (columns, rows) = (nx.min(TILES), ny.min(TILES));
     let corner = |k: usize| {
-        let at = |k: usize, of: usize, whole: usize| (2 * k + 1) * whole / (2 * of) - TILE_PX / 2;
+        let at = |k: usize, of: usize, whole: usize| (2 * k + 1) * whole / (2 * of) - tile / 2;
         (at(k % columns, columns, photo.width), at(k / columns, rows, photo.height))
     };
     let seen: Vec<bool> =
-        (0..columns * rows).into_par_iter().filter_map(|k| is_double(&spectrum(photo, corner(k)))).collect();
+        (0..columns * rows).into_par_iter().filter_map(|k| is_double(&spectrum(photo, corner(k), together))).collect();
     let double = seen.iter().filter(|d| **d).count();
     (double as f64 / seen.len().max(1) as f64, seen.len())
 }
@@ -49,11 +48,11 @@ pub fn two_families(photo: &Photo) -> (f64, usize) {
 /// the same.
 struct Spectrum(Vec<(f64, f64, f64)>);
 
-fn spectrum(photo: &Photo, (x0, y0): (usize, usize)) -> Spectrum {
+fn spectrum(photo: &Photo, (x0, y0): (usize, usize), together: usize) -> Spectrum {
     let mean_of = |x: usize, y: usize| {
-        let square = (0..TOGETHER).flat_map(|j| (0..TOGETHER).map(move |i| (x * TOGETHER + i, y * TOGETHER + j)));
+        let square = (0..together).flat_map(|j| (0..together).map(move |i| (x * together + i, y * together + j)));
         let sum: f64 = square.map(|(x, y)| f64::from(photo.grey[(y0 + y) * photo.width + x0 + x])).sum();
-        sum / (TOGETHER * TOGETHER) as f64
+        sum / (together * together) as f64
     };
     let levels: Vec<f64> = (0..SIDE * SIDE).map(|i| mean_of(i % SIDE, i / SIDE)).collect();
     let mean = levels.iter().sum::<f64>() / levels.len() as f64;
@@ -111,7 +110,7 @@ mod tests {
         let square = photo(|x, y| if (TAU * (x + 6.0 * (y / 90.0).sin()) / 17.0).cos() > 0.0 { 200.0 } else { 40.0 });
         let sine = photo(|x, y| 120.0 + 60.0 * (TAU * (y + 0.001 * x * x / 4.0) / 21.0).cos());
         for photo in [square, sine] {
-            let (share, tiles) = two_families(&photo);
+            let (share, tiles) = two_families(&photo, 2);
             assert!(share <= 0.2 && tiles >= 8, "{share} of {tiles}");
         }
     }
@@ -119,7 +118,7 @@ mod tests {
     #[test]
     fn two_sets_of_lines_are_two() {
         let both = photo(|x, y| 120.0 + 50.0 * (TAU * y / 13.0).cos() + 30.0 * (TAU * (y + 0.1 * x) / 24.0).cos());
-        let (share, tiles) = two_families(&both);
+        let (share, tiles) = two_families(&both, 2);
         assert!(share >= 0.8 && tiles >= 8, "{share} of {tiles}");
     }
 }

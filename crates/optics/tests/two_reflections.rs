@@ -29,7 +29,7 @@ fn a_glass_mirrors_two_sets_of_lines() {
     let Some(folder) = shared("data/two_reflections") else { return };
     for name in ["5.bmp", "6.bmp"] {
         let photo = bitmap(&std::fs::read(folder.join(name)).unwrap());
-        let (share, tiles) = two_families(&photo);
+        let (share, tiles) = two_families(&photo, 2);
         println!("{name}: {share:.2} of {tiles} tiles");
         assert!(share >= 0.6 && tiles >= 5, "{name}: {share} of {tiles}");
     }
@@ -47,7 +47,7 @@ fn painted_panels_mirror_one() {
     let Some(folder) = shared("") else { return };
     for file in files {
         let photo = decode(&std::fs::read(folder.join(file)).unwrap()).unwrap();
-        let (share, tiles) = two_families(&photo);
+        let (share, tiles) = two_families(&photo, 2);
         println!("{file}: {share:.2} of {tiles} tiles");
         assert!(share <= 0.4 && tiles >= 5, "{file}: {share} of {tiles}");
     }

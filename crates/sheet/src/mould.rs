@@ -21,6 +21,9 @@ const STALLED: f64 = 0.02;
 /// a round.
 const NOTHING: f64 = 0.9;
 const GROW: f64 = 1.6;
+/// At full shape the mould goes further than what is missing by as much as fell short the round before, at most so many
+/// times.
+const FASTER: f64 = 3.0;
 /// A misfit over this share of the way is no answer.
 const REACHED: f64 = 0.3;
 /// How often a step is halved before the work stops.
@@ -115,7 +118,9 @@ pub fn work_into(panel: &mut Panel, mould: &Mould, go_on: &dyn Fn(f64) -> bool) 
         }
         let share = (round as f64 / growing as f64).min(1.0);
         let before: Vec<f64> = spots.iter().map(|s| s.hold).collect();
-        spots.iter_mut().for_each(|s| s.hold += gain * (s.aim(share) - s.left));
+        let asked: Vec<f64> = spots.iter().map(|s| s.aim(share) - s.left).collect();
+        let left: Vec<f64> = spots.iter().map(|s| s.left).collect();
+        spots.iter_mut().zip(&asked).for_each(|(s, asked)| s.hold += gain * asked);
         hold(panel, mould, &edges, &spots, &before).map_err(|()| NotWorked::NoRest { share })?;
         worked.force_n = worked.force_n.max(push(panel, &edges));
         panel.patch.held.clone_from(&edges);
@@ -126,7 +131,11 @@ pub fn work_into(panel: &mut Panel, mould: &Mould, go_on: &dyn Fn(f64) -> bool) 
         };
         look(panel, mould, &mut spots, &free.places);
         let nothing_stays = misfit(panel, &spots, share) > NOTHING * wanted(panel, &spots, share);
-        gain = if nothing_stays { GROW * gain } else { 1.0 };
+        gain = match share {
+            _ if nothing_stays => GROW * gain,
+            _ if share < 1.0 => 1.0,
+            _ => (gain / came(panel, &spots, &left, &asked)).clamp(1.0, FASTER),
+        };
         if share < 1.0 {
             continue;
         }
@@ -207,6 +216,15 @@ fn look(panel: &Panel, mould: &Mould, spots: &mut [Spot], places: &[Vector3<f64>
         spot.left = now.z - mesh.at(now.x, now.y, &panel.intended).z;
         spot.wanted = (mould.shape)(now.x, now.y);
     }
+}
+
+/// What came of what was asked, as a share.
+fn came(panel: &Panel, spots: &[Spot], left: &[f64], asked: &[f64]) -> f64 {
+    let (came, all) = spots.iter().zip(left.iter().zip(asked)).fold((0.0, 0.0), |(came, all), (s, (left, asked))| {
+        let a = panel.patch.mesh.points[s.point].area;
+        (came + a * (s.left - left) * asked, all + a * asked * asked)
+    });
+    if came > 0.0 { came / all } else { f64::EPSILON }
 }
 
 /// Root mean square of what is left less what should be at this share of the way.
