@@ -1,7 +1,7 @@
 //! A curved panel with a low and a high: intended shape, deviation, spots, verdict.
 
 use dentwright_surface::{
-    Grid, IntendedSettings, Map, SpotKind, SpotSettings, Verdict, average, find_spots, intended_shape, judge,
+    FinishLimit, Grid, IntendedSettings, Map, SpotKind, SpotSettings, Verdict, find_spots, intended_shape, judge,
 };
 
 fn main() {
@@ -19,10 +19,11 @@ fn main() {
     for s in &spots {
         println!("{:?} {:.1} µm at x {:.0}, y {:.0} mm", s.kind, s.height_mm * 1e3, s.x_mm, s.y_mm);
     }
-    let finish = judge(&average(&deviation, 3.0), &sigma, 0.010);
+    let (finish, each) = judge(&deviation, &sigma, &spots, &[], &FinishLimit::default());
     println!("{:?}: {}", finish.verdict, finish.reason);
 
     assert_eq!(spots.iter().map(|s| s.kind).collect::<Vec<_>>(), [SpotKind::Low, SpotKind::High]);
     assert!((spots[0].height_mm + 0.2).abs() < 0.003 && (spots[1].height_mm - 0.03).abs() < 0.002);
     assert_eq!(finish.verdict, Verdict::NotDone);
+    assert!(each.iter().all(|spot| spot.verdict == Verdict::NotDone && spot.over > 0.99));
 }

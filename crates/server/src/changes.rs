@@ -20,8 +20,11 @@ use uuid::Uuid;
 /// Comparisons of late, so that a screen which asks for a change and its maps has it reckoned once.
 #[derive(Default)]
 pub struct Changes {
-    late: Mutex<VecDeque<((Uuid, Uuid), Arc<Compared>)>>,
+    late: Mutex<VecDeque<Known>>,
 }
+
+/// Two readings and how they compare.
+type Known = ((Uuid, Uuid), Arc<Compared>);
 
 /// How many are kept: those of one screen and of the next.
 const KEPT: usize = 3;

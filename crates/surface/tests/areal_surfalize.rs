@@ -36,7 +36,7 @@ fn a_wave_is_told_in_its_own_band_and_what_is_too_fine_is_said() {
     for (length, band, passes) in [(5.5 * 1.077, 3, 0.713), (17.0 * 1.077, 4, 0.671)] {
         let found = bands(&wave(length), &all);
         let here = found[band].sq_um.unwrap();
-        assert!((here - 0.7071 * passes).abs() < 0.02, "{length}: {found:?}");
+        assert!((here - std::f64::consts::FRAC_1_SQRT_2 * passes).abs() < 0.02, "{length}: {found:?}");
         let elsewhere = found.iter().enumerate().filter(|(k, _)| *k != band).filter_map(|(_, b)| b.sq_um);
         assert!(elsewhere.fold(0.0, f64::max) < 0.45 * here, "{found:?}");
     }
