@@ -66,6 +66,7 @@ export async function keyboardOnly({ page, test }) {
     });
     assert.ok(link, 'no job has a reading');
     await page.goto('/' + link);
+    await page.locator('ol button').first().waitFor();
     await page.getByTestId('map').focus();
     const readout = () => page.getByTestId('readout').textContent();
     await page.keyboard.press('ArrowRight');

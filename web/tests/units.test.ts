@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { fromMm, height, hours, length, money, number, parseNumber, temperature, toMm } from '../src/lib/units';
+import { decimal, fromC, fromMm, height, hours, length, money, number, parseNumber, temperature, toC, toMm } from '../src/lib/units';
 
 describe('units', () => {
   it('say heights in µm or mil, with a true minus sign', () => {
@@ -26,6 +26,12 @@ describe('units', () => {
     expect(toMm('1', 'inch')).toBe(25.4);
     expect(toMm('12,5', 'mm')).toBe(12.5);
     expect(toMm('x', 'mm')).toBeNull();
+  });
+  it('send decimals with a point', () => {
+    expect(decimal(' +12,50 ', null)).toBe('12.50');
+    for (const text of ['', '1.2.3', 'x']) expect(decimal(text, null)).toBeNull();
+    expect(toC('50', 'f')).toBe(10);
+    expect(fromC(10, 'f')).toBe('50');
   });
   it('come back as they went', () => {
     for (const unit of ['mm', 'inch'] as const) expect(toMm(fromMm(18.75, unit), unit)).toBeCloseTo(18.75, 2);

@@ -3,8 +3,8 @@
 //! any others.
 
 use anyhow::{Context, Result};
-use dentwright_job::{At, Car, ChassisNumber, Customer, Job, Panel, Pricing, Shop, Source, Stage};
-use dentwright_price::{Access, Charge, Dent, Kind, Metal, Place, RiLine, Sundry, Uplift, UpliftOn};
+use dentwright_job::{At, Car, ChassisNumber, Customer, Job, Panel, Shop, Source, Stage};
+use dentwright_price::{Access, Charge, Dent, Kind, Metal, Place, Pricing, RiLine, Sundry, Uplift, UpliftOn};
 use dentwright_scene::demo::{self, Demo};
 use dentwright_server::{read_waiting, take_spots};
 use dentwright_store::{NewDamage, NewDent, NewJob, Store};
@@ -38,7 +38,7 @@ async fn fill_door(store: &Store, job: &Job, now: Timestamp) -> Result<()> {
     }
     let trim = RiLine { what: "Door card, left front".into(), charge: Charge::Hours(Decimal::new(8, 1)) };
     let clips = Sundry { what: "Clips for the door card".into(), amount: Decimal::new(6_50, 2) };
-    let pricing = Pricing { ri_lines: vec![trim], sundries: vec![clips], ..Pricing::of_shop(&shop()) };
+    let pricing = Pricing { ri_lines: vec![trim], sundries: vec![clips], ..shop().pricing() };
     store.save_pricing(job.id, &pricing, now).await?;
     store.change_job(job.id, |head| head.stage = Stage::Finished, now).await?;
     Ok(())
@@ -66,7 +66,7 @@ async fn fill_bonnet(store: &Store, job: &Job, now: Timestamp) -> Result<()> {
     let lining = RiLine { what: "Headlining".into(), charge: Charge::Hours(Decimal::new(3, 0)) };
     let uplift =
         Uplift { what: "Aluminium bonnet, edge dents".into(), percent: Decimal::new(10, 0), on: UpliftOn::Dents };
-    let pricing = Pricing { ri_lines: vec![lining], uplifts: vec![uplift], ..Pricing::of_shop(&shop()) };
+    let pricing = Pricing { ri_lines: vec![lining], uplifts: vec![uplift], ..shop().pricing() };
     store.save_pricing(job.id, &pricing, now).await?;
     store.change_job(job.id, |head| head.stage = Stage::Quoted, now).await?;
     Ok(())

@@ -1,6 +1,7 @@
 //! A job: a customer, a car, its damages.
 
-use crate::{Car, Customer, Damage, Pricing, Stage};
+use crate::{Car, Customer, Damage, Stage};
+use dentwright_price::Pricing;
 use jiff::Timestamp;
 use jiff::civil::Date;
 use uuid::Uuid;

@@ -36,7 +36,7 @@ pub use cautions::{Caution, CautionCode, cautions};
 pub use damage::{At, AtError, Capture, CaptureFile, Damage, DentEntry, Photo, ReadingEntry, Source};
 pub use job::{Job, job_number};
 pub use panel::{NoSuchPanel, Panel};
-pub use pricing::{Pricing, quote_input};
+pub use pricing::quote_input;
 pub use shop::{Language, LengthUnit, Shop, ShopError, TemperatureUnit};
 pub use spots::{SpotDent, TakeSettings, dents_of_spots};
 pub use stage::{NoSuchStage, Stage};

@@ -1,9 +1,9 @@
 //! Codes, places, shops, spots as dents, and what a quote is made from.
 
 use dentwright_job::{
-    At, Car, Damage, DentEntry, Job, Panel, Pricing, Shop, Source, Stage, TakeSettings, dents_of_spots, quote_input,
+    At, Car, Damage, DentEntry, Job, Panel, Shop, Source, Stage, TakeSettings, dents_of_spots, quote_input,
 };
-use dentwright_price::{Access, HoursSettings, Kind, Metal, Place, quote};
+use dentwright_price::{Access, HoursSettings, Kind, Learned, Metal, Place, Pricing, quote};
 use dentwright_surface::{Spot, SpotKind};
 use jiff::Timestamp;
 use rust_decimal::Decimal;
@@ -116,13 +116,13 @@ fn a_quote_is_made_of_the_dents_of_all_damages() {
     };
     assert_eq!(job.dent_count(), 4);
     let shop = Shop { hourly_rate: Decimal::from(80), ..Shop::default() };
-    let quoted = quote(&quote_input(&job, &shop), &HoursSettings::default()).unwrap();
+    let quoted = quote(&quote_input(&job, &shop), &Learned::start(&HoursSettings::default()).unwrap(), None).unwrap();
     let whats: Vec<&str> = quoted.lines.iter().map(|line| line.what.as_str()).collect();
     assert_eq!(whats, ["bonnet", "bonnet", "roof", "roof"]);
     assert!(quoted.lines.iter().all(|line| line.unit_price == Decimal::from(80)));
 
     // What was entered stands, whatever the shop asks by now.
-    let pricing = Pricing { hourly_rate: Decimal::from(70), ..Pricing::of_shop(&shop) };
+    let pricing = Pricing { hourly_rate: Decimal::from(70), ..shop.pricing() };
     let entered = Job { pricing: Some(pricing), ..job };
-    assert_eq!(quote_input(&entered, &shop).hourly_rate, Decimal::from(70));
+    assert_eq!(quote_input(&entered, &shop).pricing.hourly_rate, Decimal::from(70));
 }

@@ -21,6 +21,11 @@ pub enum Kind {
     High,
 }
 
+impl Kind {
+    /// All of them; the first is compared with.
+    pub const ALL: [Self; 6] = [Self::Round, Self::Hail, Self::Soft, Self::Sharp, Self::Crease, Self::High];
+}
+
 /// The metal of the outer skin.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
@@ -32,6 +37,11 @@ pub enum Metal {
     HighStrengthSteel,
     /// Aluminium sheet.
     Aluminium,
+}
+
+impl Metal {
+    /// All of them; the first is compared with.
+    pub const ALL: [Self; 3] = [Self::Steel, Self::HighStrengthSteel, Self::Aluminium];
 }
 
 /// How the back of the dent is reached.
@@ -51,6 +61,11 @@ pub enum Access {
     None,
 }
 
+impl Access {
+    /// All of them; the first is compared with.
+    pub const ALL: [Self; 5] = [Self::Open, Self::TrimOff, Self::Braced, Self::GlueOnly, Self::None];
+}
+
 /// Where on the panel the dent lies.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
@@ -64,6 +79,11 @@ pub enum Place {
     Edge,
     /// On a roof rail or another closed, stiff section.
     Rail,
+}
+
+impl Place {
+    /// All of them; the first is compared with.
+    pub const ALL: [Self; 4] = [Self::Flat, Self::BodyLine, Self::Edge, Self::Rail];
 }
 
 /// One dent, or `count` dents alike.

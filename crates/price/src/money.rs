@@ -3,11 +3,16 @@
 use rust_decimal::{Decimal, RoundingStrategy};
 
 /// ISO 4217 currencies without a smaller coin.
-const WITHOUT_CENTS: [&str; 7] = ["CLP", "ISK", "JPY", "KRW", "PYG", "UGX", "VND"];
+const WITHOUT_CENTS: [&str; 17] = [
+    "BIF", "CLP", "DJF", "GNF", "ISK", "JPY", "KMF", "KRW", "PYG", "RWF", "UGX", "UYI", "VND", "VUV", "XAF", "XOF",
+    "XPF",
+];
 /// ISO 4217 currencies with thousandths.
-const WITH_THOUSANDTHS: [&str; 5] = ["BHD", "JOD", "KWD", "OMR", "TND"];
+const WITH_THOUSANDTHS: [&str; 7] = ["BHD", "IQD", "JOD", "KWD", "LYD", "OMR", "TND"];
+/// ISO 4217 units of account with ten-thousandths.
+const WITH_TEN_THOUSANDTHS: [&str; 2] = ["CLF", "UYW"];
 
-/// Decimals of a currency by ISO 4217: 2 but for a few.
+/// Decimals of a currency by ISO 4217: 2 but for a few (list one as published on 1 January 2026).
 ///
 /// ```
 /// assert_eq!(dentwright_price::decimals("EUR"), 2);
@@ -18,6 +23,7 @@ pub fn decimals(currency: &str) -> u32 {
     match currency {
         code if WITHOUT_CENTS.contains(&code) => 0,
         code if WITH_THOUSANDTHS.contains(&code) => 3,
+        code if WITH_TEN_THOUSANDTHS.contains(&code) => 4,
         _ => 2,
     }
 }

@@ -1,18 +1,25 @@
 //! A quote: lines, their sum, tax, and how far the total may move.
 //!
 //! **Rounding.** Hours are rounded to hundredths, each line's amount to the currency's smallest
-//! coin, half away from zero. Net is the sum of the lines as printed; tax is taken once, on net.
-//! So anyone can add a printed quote up. Uplifts are worked out in an order of their own (by
-//! what they are on, percent, text), so that the order of entry changes nothing.
+//! coin, half away from zero. Net is the sum of the lines as printed; tax is rounded where the
+//! country's law puts it. So anyone can add a printed quote up.
+//!
+//! **What changes what.** A line changes no other, but for these rules: percentages (uplifts, discount,
+//! tax, shares) are of sums; dents of one panel share its bracket in a hail table, and under the
+//! majority rule its size; a day rate is one line for all dents. The order of entry changes only the
+//! order of the lines: uplifts are worked out in an order of their own (by what they are on, percent,
+//! text).
 
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 
 use crate::check::{check, check_hours};
+use crate::ways::{Sized, by_days, by_hours, by_whole_hours, ends, table_of_classes};
 use crate::{
-    Charge, Discount, Hours, HoursSettings, QuoteError, QuoteInput, Stacking, Uplift, UpliftOn, decimals, hours,
-    hundredths, round, total_hours,
+    Against, HailTable, Hours, Learned, Line, LineKind, PricedBy, QuoteError, QuoteInput, Shares, SizeRule, SizeRules,
+    Stacking, TaxSum, decimals, round, total_hours,
 };
+use crate::{lines, shares, size_rules, tax};
 
 /// A quote. All money in `currency`, with all its decimals.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -22,216 +29,140 @@ pub struct Quote {
     pub lines: Vec<Line>,
     /// Sum of the lines.
     pub net: Decimal,
-    /// Tax on net, %.
+    /// Tax on net, %; where goods have a rate of their own, the one on work.
     pub tax_percent: Decimal,
+    /// Tax by rate.
+    #[serde(default)]
+    pub taxes: Vec<TaxSum>,
     /// Tax on net.
     pub tax: Decimal,
     /// Net and tax.
     pub gross: Decimal,
-    /// Gross if the dents take their low hours.
+    /// Gross if the dents take their low hours; as `gross` where hours do not make the price.
     pub gross_low: Decimal,
-    /// Gross if the dents take their high hours.
+    /// Gross if the dents take their high hours; as `gross` where hours do not make the price.
     pub gross_high: Decimal,
     /// Hours of the dents together, with their doubt. R&I hours are not among them.
     pub hours: Hours,
     /// Whether percentages were added or compounded.
     pub add_or_compound: Stacking,
+    /// Gross if they were stacked the other way; none with fewer than two.
+    #[serde(default)]
+    pub gross_stacked_otherwise: Option<Decimal>,
+    /// Both size rules side by side; none where sizes do not make the price.
+    #[serde(default)]
+    pub size_rules: Option<SizeRules>,
+    /// Net shared between technician and shop; none where it is not.
+    #[serde(default)]
+    pub shares: Option<Shares>,
+    /// Net beside the conventional repair; none where nobody entered its cost.
+    #[serde(default)]
+    pub against: Option<Against>,
     /// ISO 4217 code of the currency.
     pub currency: String,
 }
 
-/// One line of a quote: `amount` is `quantity` times `unit_price`, rounded.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
-pub struct Line {
-    /// What sort of line.
-    pub kind: LineKind,
-    /// Its text, as entered.
-    pub what: String,
-    /// How many dents the line stands for (dent lines only).
-    #[serde(default)]
-    pub count: Option<u32>,
-    /// How many of the unit.
-    pub quantity: Decimal,
-    /// What the quantity counts.
-    pub unit: Unit,
-    /// Price of one unit; for percentages, what they are taken on, divided by 100.
-    pub unit_price: Decimal,
-    /// What the line comes to.
-    pub amount: Decimal,
-}
-
-/// What sort of line it is; the order is the paper's.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
-#[serde(rename_all = "snake_case")]
-pub enum LineKind {
-    /// Work on dents.
-    Dent,
-    /// Removing and installing.
-    RemoveInstall,
-    /// A part.
-    Part,
-    /// Something small.
-    Sundry,
-    /// A percentage on top.
-    Uplift,
-    /// Taken off; its amount is negative.
-    Discount,
-}
-
-/// What a line's quantity counts.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
-#[serde(rename_all = "snake_case")]
-pub enum Unit {
-    /// Hours of work.
-    Hour,
-    /// Pieces.
-    Piece,
-    /// Percent.
-    Percent,
-}
-
-/// Makes the quote.
+/// Makes the quote. `table` is the hail table that the input names, where it names one.
 ///
 /// # Errors
-/// When the settings, a dent, a percentage or an amount is out of its range; the first one found.
-pub fn quote(input: &QuoteInput, settings: &HoursSettings) -> Result<Quote, QuoteError> {
-    settings.check()?;
+/// When a dent, a percentage, an amount or a table is not usable; the first fault found.
+pub fn quote(input: &QuoteInput, learned: &Learned, table: Option<&HailTable>) -> Result<Quote, QuoteError> {
     check(input)?;
-    let hours = total_hours(input.dents.iter().map(|quoted| &quoted.dent), settings);
+    let pricing = &input.pricing;
+    let hours = total_hours(input.dents.iter().map(|quoted| &quoted.dent), &pricing.conditions, learned);
     check_hours(&hours)?;
-    let coin = decimals(&input.currency);
-    let mut lines = dent_lines(input, settings, coin);
-    lines.extend(plain_lines(input, coin));
-    lines.extend(uplift_lines(input, Pools::of(&lines), coin));
-    lines.extend(discount_line(input, sum(&lines), coin));
-
-    let net = round(sum(&lines), coin);
-    let tax = round(net * input.tax_percent / Decimal::ONE_HUNDRED, coin);
-    let gross = net + tax;
-    let gross_low = gross_at(input, &lines, hours.low, coin).min(gross);
-    let gross_high = gross_at(input, &lines, hours.high, coin).max(gross);
-    Ok(Quote {
-        lines,
-        net,
-        tax_percent: input.tax_percent,
-        tax,
-        gross,
-        gross_low,
-        gross_high,
-        hours,
-        add_or_compound: input.add_or_compound,
-        currency: input.currency.clone(),
-    })
-}
-
-fn dent_lines(input: &QuoteInput, settings: &HoursSettings, coin: u32) -> Vec<Line> {
-    let line = |quoted: &crate::QuotedDent| {
-        let quantity = hundredths(hours(&quoted.dent, settings).likely);
-        let mut line = Line::new(LineKind::Dent, &quoted.what, quantity, Unit::Hour, input.hourly_rate, coin);
-        line.count = Some(quoted.dent.count);
-        line
+    let maker = Maker { input, coin: decimals(&pricing.currency) };
+    let classes = match &pricing.way {
+        PricedBy::SizeClasses { classes, .. } => Some(table_of_classes(classes)),
+        _ => None,
     };
-    input.dents.iter().map(line).collect()
-}
-
-fn plain_lines(input: &QuoteInput, coin: u32) -> Vec<Line> {
-    let one = Decimal::ONE;
-    let ri = input.ri_lines.iter().map(|ri| match ri.charge {
-        Charge::Hours(h) => Line::new(LineKind::RemoveInstall, &ri.what, h, Unit::Hour, input.hourly_rate, coin),
-        Charge::Amount(amount) => Line::new(LineKind::RemoveInstall, &ri.what, one, Unit::Piece, amount, coin),
-    });
-    let parts = input
-        .parts
-        .iter()
-        .map(|part| Line::new(LineKind::Part, &part.what, part.quantity, Unit::Piece, part.unit_price, coin));
-    let sundries = input
-        .sundries
-        .iter()
-        .map(|sundry| Line::new(LineKind::Sundry, &sundry.what, one, Unit::Piece, sundry.amount, coin));
-    ri.chain(parts).chain(sundries).collect()
-}
-
-fn uplift_lines(input: &QuoteInput, mut pools: Pools, coin: u32) -> Vec<Line> {
-    let mut uplifts: Vec<&Uplift> = input.uplifts.iter().collect();
-    uplifts.sort_by(|a, b| (a.on, a.percent, &a.what).cmp(&(b.on, b.percent, &b.what)));
-    let line = |uplift: &Uplift| {
-        let base = pools.under(uplift.on);
-        if input.add_or_compound == Stacking::Compound {
-            pools.raise(uplift);
+    let (rule, table, oversize) = match &pricing.way {
+        PricedBy::SizeClasses { size_rule, .. } => (*size_rule, classes.as_ref(), None),
+        PricedBy::HailTable { size_rule, oversize, .. } => {
+            (*size_rule, Some(table.ok_or(QuoteError::NoTable)?), *oversize)
         }
-        let unit_price = base / Decimal::ONE_HUNDRED;
-        Line::new(LineKind::Uplift, &uplift.what, uplift.percent, Unit::Percent, unit_price, coin)
+        PricedBy::Hours | PricedBy::DayRate { .. } => (SizeRule::Gauge, None, None),
     };
-    uplifts.into_iter().map(line).collect()
-}
-
-fn discount_line(input: &QuoteInput, before: Decimal, coin: u32) -> Option<Line> {
-    let line = |quantity, unit, price: Decimal| Line::new(LineKind::Discount, "", quantity, unit, -price, coin);
-    match input.discount? {
-        Discount::Percent(percent) => Some(line(percent, Unit::Percent, before / Decimal::ONE_HUNDRED)),
-        Discount::Amount(amount) => Some(line(Decimal::ONE, Unit::Piece, amount.min(before))),
+    if let Some(table) = table {
+        table.check()?;
+        let sized = Sized::of(input, table, oversize);
+        let sheet = maker.sheet(sized.lines(rule, maker.coin)?, pricing.add_or_compound);
+        let size_rules =
+            size_rules::both(&sized, rule, |lines| maker.sheet(lines, pricing.add_or_compound).gross, maker.coin);
+        let (low, high) = (sheet.gross, sheet.gross);
+        return Ok(Quote { size_rules: Some(size_rules), ..maker.quote(sheet, hours, low, high) });
     }
+    let by_day = matches!(pricing.way, PricedBy::DayRate { .. });
+    let dents = if by_day { by_days(input, hours.likely, maker.coin) } else { by_hours(input, learned, maker.coin) };
+    let sheet = maker.sheet(dents, pricing.add_or_compound);
+    let at = |dent_hours: f64| {
+        let dents = if by_day {
+            by_days(input, dent_hours, maker.coin)
+        } else {
+            by_whole_hours(dent_hours, pricing.hourly_rate, maker.coin)
+        };
+        maker.sheet(dents, pricing.add_or_compound).gross
+    };
+    let [low, high] = ends(&hours).map(at);
+    let (low, high) = (low.min(sheet.gross), high.max(sheet.gross));
+    Ok(maker.quote(sheet, hours, low, high))
 }
 
-/// Gross if all dents together took `dent_hours`; everything else as in the lines.
-fn gross_at(input: &QuoteInput, lines: &[Line], dent_hours: f64, coin: u32) -> Decimal {
-    let mut pools = Pools::of(lines);
-    pools.dents = round(hundredths(dent_hours) * input.hourly_rate, coin);
-    let uplifts = sum(&uplift_lines(input, pools, coin));
-    let before = pools.under(UpliftOn::All) + uplifts;
-    let net = before + discount_line(input, before, coin).map_or(Decimal::ZERO, |line| line.amount);
-    round(net, coin) + round(net * input.tax_percent / Decimal::ONE_HUNDRED, coin)
+/// Lines with what they come to.
+struct Sheet {
+    lines: Vec<Line>,
+    net: Decimal,
+    taxes: Vec<TaxSum>,
+    gross: Decimal,
 }
 
-impl Line {
-    fn new(kind: LineKind, what: &str, quantity: Decimal, unit: Unit, unit_price: Decimal, coin: u32) -> Self {
-        let amount = round(quantity * unit_price, coin);
-        Self { kind, what: what.to_owned(), count: None, quantity, unit, unit_price, amount }
+/// What all sheets of a quote share.
+struct Maker<'a> {
+    input: &'a QuoteInput,
+    coin: u32,
+}
+
+impl Maker<'_> {
+    /// Everything around the dent lines.
+    fn sheet(&self, dents: Vec<Line>, stacking: Stacking) -> Sheet {
+        let (pricing, coin) = (&self.input.pricing, self.coin);
+        let mut all = dents;
+        all.sort_by_key(|line| line.kind);
+        all.extend(lines::plain(pricing, coin));
+        all.extend(lines::uplifts(pricing, &all, stacking, coin));
+        all.extend(lines::discount(pricing, lines::sum(&all), coin));
+        let net = round(lines::sum(&all), coin);
+        let taxes = tax::taxes(&all, pricing, coin);
+        let gross = net + taxes.iter().map(|one| one.tax).sum::<Decimal>();
+        Sheet { lines: all, net, taxes, gross }
     }
-}
 
-fn sum(lines: &[Line]) -> Decimal {
-    lines.iter().map(|line| line.amount).sum()
-}
-
-/// What uplifts are taken on, kept apart because they may be on a part of it only.
-#[derive(Debug, Clone, Copy)]
-struct Pools {
-    dents: Decimal,
-    remove_install: Decimal,
-    rest: Decimal,
-}
-
-impl Pools {
-    fn of(lines: &[Line]) -> Self {
-        let of_kind =
-            |wanted: &[LineKind]| lines.iter().filter(|line| wanted.contains(&line.kind)).map(|line| line.amount).sum();
-        Self {
-            dents: of_kind(&[LineKind::Dent]),
-            remove_install: of_kind(&[LineKind::RemoveInstall]),
-            rest: of_kind(&[LineKind::Part, LineKind::Sundry]),
+    fn quote(&self, sheet: Sheet, hours: Hours, gross_low: Decimal, gross_high: Decimal) -> Quote {
+        let (pricing, coin) = (&self.input.pricing, self.coin);
+        let Sheet { lines, net, taxes, gross } = sheet;
+        let split = pricing.split.as_ref();
+        Quote {
+            gross_stacked_otherwise: self.stacked_otherwise(&lines),
+            shares: split.map(|split| shares::shares(split, &lines, net, coin)),
+            against: pricing.conventional.map(|cost| shares::against(cost, net, coin)),
+            lines,
+            net,
+            tax_percent: pricing.tax_percent,
+            tax: taxes.iter().map(|one| one.tax).sum(),
+            taxes,
+            gross,
+            gross_low,
+            gross_high,
+            hours,
+            add_or_compound: pricing.add_or_compound,
+            size_rules: None,
+            currency: pricing.currency.clone(),
         }
     }
 
-    fn under(&self, on: UpliftOn) -> Decimal {
-        match on {
-            UpliftOn::Dents => self.dents,
-            UpliftOn::Labour => self.dents + self.remove_install,
-            UpliftOn::All => self.dents + self.remove_install + self.rest,
-        }
-    }
-
-    fn raise(&mut self, uplift: &Uplift) {
-        let times = Decimal::ONE + uplift.percent / Decimal::ONE_HUNDRED;
-        self.dents *= times;
-        if uplift.on >= UpliftOn::Labour {
-            self.remove_install *= times;
-        }
-        if uplift.on == UpliftOn::All {
-            self.rest *= times;
-        }
+    fn stacked_otherwise(&self, all: &[Line]) -> Option<Decimal> {
+        let pricing = &self.input.pricing;
+        let dents = || all.iter().filter(|line| matches!(line.kind, LineKind::Dent | LineKind::Oversize)).cloned();
+        (pricing.uplifts.len() > 1).then(|| self.sheet(dents().collect(), pricing.add_or_compound.other()).gross)
     }
 }

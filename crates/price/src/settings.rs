@@ -2,9 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::{Access, Kind, Metal, Place};
-
-/// Coefficients of [`hours`](crate::hours()). The formula and each one's ground: `hours.toml`.
+/// Coefficients of [`hours`](crate::hours()) before the shop's own jobs were learned, and how far each
+/// may be off. The formula and each one's ground: `hours.toml`.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[serde(deny_unknown_fields)]
@@ -25,6 +24,12 @@ pub struct HoursSettings {
     pub sharpness_power: f64,
     /// Power of the count, 0 to 1; below 1 many alike cost less each.
     pub count_power: f64,
+    /// Times for every 10 °C that the panel is colder than `cold_under_c`.
+    #[serde(default = "cold_times")]
+    pub cold_times: f64,
+    /// Temperature from which a panel is warm enough, °C.
+    #[serde(default = "cold_under_c")]
+    pub cold_under_c: f64,
     /// Spread of one dent's hours (standard deviation of their logarithm).
     pub spread_own: f64,
     /// Spread that all dents of a car share (standard deviation of the logarithm).
@@ -39,6 +44,12 @@ pub struct HoursSettings {
     pub access: AccessTimes,
     /// Times for the place.
     pub place: PlaceTimes,
+    /// Times for the paint.
+    #[serde(default)]
+    pub paint: PaintTimes,
+    /// How far the numbers above may be off for a shop.
+    #[serde(default)]
+    pub width: Widths,
 }
 
 /// How many times as long each kind takes as a round ding of its size and depth.
@@ -91,6 +102,45 @@ pub struct PlaceTimes {
     pub rail: f64,
 }
 
+/// How many times as long each paint takes as one in order.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+#[allow(missing_docs, reason = "the fields are the names of `Paint`")]
+pub struct PaintTimes {
+    pub factory: f64,
+    pub old: f64,
+    pub repainted: f64,
+}
+
+/// How far the coefficients may be off for a shop that has not timed its work: standard deviations, of
+/// the logarithm for factors, of the power itself for powers. Wider learns faster from few jobs.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Widths {
+    /// Of `base_hours`: how fast a technician is.
+    pub base: f64,
+    /// Of the powers of area, depth and sharpness.
+    pub power: f64,
+    /// Of the power of the count.
+    pub count_power: f64,
+    /// Of each kind against a round ding.
+    pub kind: f64,
+    /// Of each metal against steel.
+    pub metal: f64,
+    /// Of each access against an open one.
+    pub access: f64,
+    /// Of each place against a flat one.
+    pub place: f64,
+    /// Of each paint against one in order.
+    pub paint: f64,
+    /// Of `cold_times`.
+    pub cold: f64,
+    /// As many timed dents as the two spreads are worth; more learns them slower.
+    pub spread_weight: f64,
+}
+
 /// Why settings cannot be used.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum SettingsError {
@@ -116,6 +166,27 @@ impl Default for HoursSettings {
     /// The settings of [`HOURS_TOML`].
     fn default() -> Self {
         Self::from_toml(HOURS_TOML).expect("a test reads the shipped settings")
+    }
+}
+
+// Settings that were kept before these fields existed get the shipped ones.
+fn cold_times() -> f64 {
+    HoursSettings::default().cold_times
+}
+
+fn cold_under_c() -> f64 {
+    HoursSettings::default().cold_under_c
+}
+
+impl Default for PaintTimes {
+    fn default() -> Self {
+        HoursSettings::default().paint
+    }
+}
+
+impl Default for Widths {
+    fn default() -> Self {
+        HoursSettings::default().width
     }
 }
 
@@ -147,59 +218,20 @@ impl HoursSettings {
         range("depth_power", self.depth_power, 0.0, 3.0, "0 to 3")?;
         range("sharpness_power", self.sharpness_power, 0.0, self.area_power, "0 to area_power")?;
         range("count_power", self.count_power, 0.5, 1.0, "0.5 to 1")?;
-        range("spread_own", self.spread_own, 0.0, 1.0, "0 to 1")?;
+        range("cold_times", self.cold_times, 1e-3, 1e3, "0.001 to 1000")?;
+        range("cold_under_c", self.cold_under_c, -30.0, 60.0, "-30 to 60")?;
+        for (field, value) in self.width.each() {
+            range(field, value, 0.0, 2.0, "0 to 2")?;
+        }
+        range("width.spread_weight", self.width.spread_weight, 1.0, 1e9, "1 to 1000000000")?;
+        range("spread_own", self.spread_own, 0.01, 1.0, "0.01 to 1")?;
         range("spread_shared", self.spread_shared, 0.0, 1.0, "0 to 1")?;
         // Below one spread the expectation, which lies above the middle, could pass the high.
         range("spread_z", self.spread_z, 1.0, 4.0, "1 to 4")
     }
 
-    /// Times for a kind.
-    #[must_use]
-    pub fn of_kind(&self, kind: Kind) -> f64 {
-        match kind {
-            Kind::Round => self.kind.round,
-            Kind::Hail => self.kind.hail,
-            Kind::Soft => self.kind.soft,
-            Kind::Sharp => self.kind.sharp,
-            Kind::Crease => self.kind.crease,
-            Kind::High => self.kind.high,
-        }
-    }
-
-    /// Times for a metal.
-    #[must_use]
-    pub fn of_metal(&self, metal: Metal) -> f64 {
-        match metal {
-            Metal::Steel => self.metal.steel,
-            Metal::HighStrengthSteel => self.metal.high_strength_steel,
-            Metal::Aluminium => self.metal.aluminium,
-        }
-    }
-
-    /// Times for an access.
-    #[must_use]
-    pub fn of_access(&self, access: Access) -> f64 {
-        match access {
-            Access::Open => self.access.open,
-            Access::TrimOff => self.access.trim_off,
-            Access::Braced => self.access.braced,
-            Access::GlueOnly => self.access.glue_only,
-            Access::None => self.access.none,
-        }
-    }
-
-    /// Times for a place.
-    #[must_use]
-    pub fn of_place(&self, place: Place) -> f64 {
-        match place {
-            Place::Flat => self.place.flat,
-            Place::BodyLine => self.place.body_line,
-            Place::Edge => self.place.edge,
-            Place::Rail => self.place.rail,
-        }
-    }
-
-    fn times(&self) -> [(&'static str, f64); 18] {
+    /// The factors of all groups, in the order of the groups and of their members.
+    pub(crate) fn times(&self) -> [(&'static str, f64); 21] {
         [
             ("kind.round", self.kind.round),
             ("kind.hail", self.kind.hail),
@@ -219,6 +251,25 @@ impl HoursSettings {
             ("place.body_line", self.place.body_line),
             ("place.edge", self.place.edge),
             ("place.rail", self.place.rail),
+            ("paint.factory", self.paint.factory),
+            ("paint.old", self.paint.old),
+            ("paint.repainted", self.paint.repainted),
+        ]
+    }
+}
+
+impl Widths {
+    fn each(&self) -> [(&'static str, f64); 9] {
+        [
+            ("width.base", self.base),
+            ("width.power", self.power),
+            ("width.count_power", self.count_power),
+            ("width.kind", self.kind),
+            ("width.metal", self.metal),
+            ("width.access", self.access),
+            ("width.place", self.place),
+            ("width.paint", self.paint),
+            ("width.cold", self.cold),
         ]
     }
 }

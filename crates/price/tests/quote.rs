@@ -4,10 +4,9 @@ mod common;
 
 use common::dent;
 use dentwright_price::{
-    Charge, Discount, HoursSettings, Kind, LineKind, Part, Quote, QuoteError, QuoteInput, QuotedDent, RiLine, Stacking,
-    Sundry, Uplift, UpliftOn, quote,
+    Charge, Discount, HoursSettings, Kind, Learned, Part, Pricing, Quote, QuoteError, QuoteInput, QuotedDent, RiLine,
+    Stacking, Sundry, Uplift, UpliftOn, quote,
 };
-use proptest::prelude::*;
 use rust_decimal::Decimal;
 
 fn money(text: &str) -> Decimal {
@@ -17,16 +16,15 @@ fn money(text: &str) -> Decimal {
 fn plain() -> QuoteInput {
     QuoteInput {
         dents: vec![QuotedDent { what: "bonnet".into(), dent: dent(Kind::Round, 25.0, 1.0, 1) }],
-        ri_lines: vec![],
-        uplifts: vec![],
-        add_or_compound: Stacking::Add,
-        hourly_rate: money("95.00"),
-        parts: vec![],
-        sundries: vec![],
-        discount: None,
-        tax_percent: money("19"),
-        currency: "EUR".into(),
+        pricing: Pricing::new(money("95.00"), money("19"), "EUR"),
     }
+}
+
+/// The plain quote with its pricing changed.
+fn with(change: impl FnOnce(&mut Pricing)) -> QuoteInput {
+    let mut input = plain();
+    change(&mut input.pricing);
+    input
 }
 
 fn uplift(percent: &str, on: UpliftOn) -> Uplift {
@@ -34,7 +32,11 @@ fn uplift(percent: &str, on: UpliftOn) -> Uplift {
 }
 
 fn made(input: &QuoteInput) -> Quote {
-    quote(input, &HoursSettings::default()).unwrap()
+    tried(input).unwrap()
+}
+
+fn tried(input: &QuoteInput) -> Result<Quote, QuoteError> {
+    quote(input, &Learned::start(&HoursSettings::default()).unwrap(), None)
 }
 
 fn amounts(quote: &Quote) -> Vec<String> {
@@ -52,18 +54,17 @@ fn one_ding() {
 }
 
 fn with_everything(stacking: Stacking) -> QuoteInput {
-    QuoteInput {
-        ri_lines: vec![
+    with(|pricing| {
+        pricing.ri_lines = vec![
             RiLine { what: "headlining".into(), charge: Charge::Hours(money("1.5")) },
             RiLine { what: "lamp".into(), charge: Charge::Amount(money("30")) },
-        ],
-        uplifts: vec![uplift("10", UpliftOn::Labour), uplift("25", UpliftOn::Dents)],
-        add_or_compound: stacking,
-        parts: vec![Part { what: "clip".into(), quantity: money("6"), unit_price: money("1.35") }],
-        sundries: vec![Sundry { what: "cavity wax".into(), amount: money("9.90") }],
-        discount: Some(Discount::Percent(money("5"))),
-        ..plain()
-    }
+        ];
+        pricing.uplifts = vec![uplift("10", UpliftOn::Labour), uplift("25", UpliftOn::Dents)];
+        pricing.add_or_compound = stacking;
+        pricing.parts = vec![Part { what: "clip".into(), quantity: money("6"), unit_price: money("1.35") }];
+        pricing.sundries = vec![Sundry { what: "cavity wax".into(), amount: money("9.90") }];
+        pricing.discount = Some(Discount::Percent(money("5")));
+    })
 }
 
 /// Uplifts: 25 % of 61.75 = 15.4375 → 15.44; 10 % of (61.75 + 142.50 + 30.00) = 23.425 → 23.43.
@@ -81,18 +82,22 @@ fn percentages_that_compound() {
     let quote = made(&with_everything(Stacking::Compound));
     assert_eq!(amounts(&quote)[5..7], ["15.44", "24.97"]);
     assert_eq!(quote.add_or_compound, Stacking::Compound);
+    assert_eq!(quote.gross_stacked_otherwise, Some(made(&with_everything(Stacking::Add)).gross));
 }
 
 #[test]
 fn a_yen_has_no_cents() {
-    let quote = made(&QuoteInput { currency: "JPY".into(), hourly_rate: money("9001"), ..plain() });
+    let quote = made(&with(|pricing| {
+        pricing.currency = "JPY".into();
+        pricing.hourly_rate = money("9001");
+    }));
     assert_eq!(amounts(&quote), ["5851"]); // 0.65 × 9001 = 5850.65
     assert_eq!(quote.gross.scale(), 0);
 }
 
 #[test]
 fn a_discount_takes_at_most_everything() {
-    let input = QuoteInput { discount: Some(Discount::Amount(money("5000"))), ..plain() };
+    let input = with(|pricing| pricing.discount = Some(Discount::Amount(money("5000"))));
     assert_eq!(made(&input).gross, Decimal::ZERO);
 }
 
@@ -107,15 +112,23 @@ fn without_dents_there_is_no_doubt() {
 fn what_cannot_be_priced_is_named() {
     let mut input = plain();
     input.dents[0].dent.depth_mm = f64::NAN;
-    let error = quote(&input, &HoursSettings::default()).unwrap_err().to_string();
+    let error = tried(&input).unwrap_err().to_string();
     assert_eq!(error, "dent line 1 (bonnet): depth_mm is NaN, but must be at most 500");
 
-    let input = QuoteInput { hourly_rate: money("-1"), ..plain() };
-    let error = quote(&input, &HoursSettings::default()).unwrap_err().to_string();
+    let input = with(|pricing| pricing.hourly_rate = money("-1"));
+    let error = tried(&input).unwrap_err().to_string();
     assert_eq!(error, "the hourly rate is -1, but must be 0 to 10000000");
 
-    let input = QuoteInput { currency: "euro".into(), ..plain() };
-    assert_eq!(quote(&input, &HoursSettings::default()), Err(QuoteError::Currency("euro".into())));
+    let input = with(|pricing| pricing.currency = "euro".into());
+    assert_eq!(tried(&input), Err(QuoteError::Currency("euro".into())));
+
+    let mut input = plain();
+    input.dents[0].what = "ü".repeat(400);
+    let error = tried(&input).unwrap_err().to_string();
+    assert!(error.starts_with("a text has 400 letters, but a line holds at most 200"), "{error}");
+
+    let input = with(|pricing| pricing.conditions.panel_c = Some(-80.0));
+    assert!(tried(&input).unwrap_err().to_string().starts_with("the panels' temperature is -80 °C"));
 }
 
 /// The largest numbers that pass the checks do not overflow; larger hours are refused.
@@ -123,19 +136,19 @@ fn what_cannot_be_priced_is_named() {
 fn the_largest_numbers_are_answered() {
     let most = money("10000000");
     let part = Part { what: "p".into(), quantity: most, unit_price: most };
-    let input = QuoteInput {
-        hourly_rate: most,
-        parts: vec![part; 2_000],
-        uplifts: vec![uplift("100", UpliftOn::All); 20],
-        add_or_compound: Stacking::Compound,
-        tax_percent: money("100"),
-        ..plain()
-    };
+    let input = with(|pricing| {
+        pricing.hourly_rate = most;
+        pricing.parts = vec![part; 2_000];
+        pricing.uplifts = vec![uplift("100", UpliftOn::All); 20];
+        pricing.add_or_compound = Stacking::Compound;
+        pricing.tax_percent = money("100");
+        pricing.goods_tax_percent = Some(money("99.99"));
+    });
     assert!(made(&input).gross > Decimal::ZERO);
 
     let mut input = plain();
     input.dents[0].dent = dent(Kind::Crease, 5_000.0, 500.0, u32::MAX);
-    let error = quote(&input, &HoursSettings::default()).unwrap_err();
+    let error = tried(&input).unwrap_err();
     assert!(matches!(error, QuoteError::TooManyHours { .. }), "{error}");
 }
 
@@ -147,84 +160,13 @@ fn an_ri_line_is_plain_json() {
     assert_eq!(serde_json::from_str::<RiLine>(&json).unwrap(), line);
 }
 
-fn cents(most: i64) -> impl Strategy<Value = Decimal> {
-    (0..most).prop_map(|cents| Decimal::new(cents, 2))
-}
-
-fn any_uplift() -> impl Strategy<Value = Uplift> {
-    let on = proptest::sample::select(vec![UpliftOn::Dents, UpliftOn::Labour, UpliftOn::All]);
-    ("[a-c]", cents(6_000), on).prop_map(|(what, percent, on)| Uplift { what, percent, on })
-}
-
-prop_compose! {
-    fn any_input()(
-        dents in prop::collection::vec((2.0..90.0_f64, 0.0..5.0_f64, 1_u32..30), 0..8),
-        ri in prop::collection::vec(cents(900), 0..4),
-        parts in prop::collection::vec((cents(900), cents(9_000)), 0..4),
-        uplifts in prop::collection::vec(any_uplift(), 0..5),
-        compound in any::<bool>(),
-        discount in prop::option::of(cents(10_000)),
-        hourly_rate in cents(20_000),
-        tax_percent in cents(3_000),
-    ) -> QuoteInput {
-        let quoted = |(across, depth, count)| QuotedDent { what: "d".into(), dent: dent(Kind::Round, across, depth, count) };
-        QuoteInput {
-            dents: dents.into_iter().map(quoted).collect(),
-            ri_lines: ri.into_iter().map(|hours| RiLine { what: "r".into(), charge: Charge::Hours(hours) }).collect(),
-            uplifts,
-            add_or_compound: if compound { Stacking::Compound } else { Stacking::Add },
-            hourly_rate,
-            parts: parts.into_iter().map(|(quantity, unit_price)| Part { what: "p".into(), quantity, unit_price }).collect(),
-            sundries: vec![],
-            discount: discount.map(Discount::Percent),
-            tax_percent,
-            currency: "EUR".into(),
-        }
-    }
-}
-
-proptest! {
-    #[test]
-    fn a_quote_is_the_sum_of_its_lines(input in any_input()) {
-        let quote = made(&input);
-        prop_assert_eq!(quote.net, quote.lines.iter().map(|line| line.amount).sum::<Decimal>());
-        prop_assert_eq!(quote.gross, quote.net + quote.tax);
-        prop_assert!(quote.gross_low <= quote.gross && quote.gross <= quote.gross_high);
-        let rounded = quote.lines.iter().all(|line| (line.amount - line.quantity * line.unit_price).abs() <= money("0.005"));
-        prop_assert!(rounded);
-        prop_assert!(quote.lines.iter().all(|line| line.amount.scale() == 2));
-    }
-
-    #[test]
-    fn the_order_of_entry_changes_nothing(input in any_input(), turn in 0_usize..8) {
-        let mut other = input.clone();
-        other.dents.reverse();
-        other.ri_lines.reverse();
-        let (parts, uplifts) = (other.parts.len().max(1), other.uplifts.len().max(1));
-        other.parts.rotate_left(turn % parts);
-        other.uplifts.rotate_left(turn % uplifts);
-        let (one, two) = (made(&input), made(&other));
-        prop_assert_eq!((one.net, one.tax, one.gross), (two.net, two.tax, two.gross));
-        prop_assert_eq!((one.gross_low, one.gross_high), (two.gross_low, two.gross_high));
-        let sorted = |quote: &Quote| {
-            let mut amounts: Vec<_> = quote.lines.iter().map(|line| (line.kind, line.amount)).collect();
-            amounts.sort();
-            amounts
-        };
-        prop_assert_eq!(sorted(&one), sorted(&two));
-    }
-
-    #[test]
-    fn one_more_dent_never_makes_a_quote_cheaper(input in any_input(), across_mm in 2.0..90.0_f64) {
-        let mut more = input.clone();
-        more.dents.push(QuotedDent { what: "one more".into(), dent: dent(Kind::Hail, across_mm, 0.3, 1) });
-        prop_assert!(made(&more).gross >= made(&input).gross);
-    }
-
-    #[test]
-    fn compounding_is_never_cheaper_than_adding(input in any_input()) {
-        let stacked = |add_or_compound| made(&QuoteInput { add_or_compound, ..input.clone() });
-        prop_assert!(stacked(Stacking::Compound).gross >= stacked(Stacking::Add).gross);
-        prop_assert!(stacked(Stacking::Add).lines.iter().filter(|line| line.kind == LineKind::Discount).all(|line| line.amount <= Decimal::ZERO));
-    }
+/// The input as the web app has sent it from the first: one flat object.
+#[test]
+fn an_input_is_one_flat_object() {
+    let json = r#"{"dents":[],"hourly_rate":"80","tax_percent":"7.7","currency":"CHF"}"#;
+    let input: QuoteInput = serde_json::from_str(json).unwrap();
+    assert_eq!(input, QuoteInput { dents: vec![], pricing: Pricing::new(money("80"), money("7.7"), "CHF") });
+    let there_and_back: QuoteInput =
+        serde_json::from_str(&serde_json::to_string(&with_everything(Stacking::Add)).unwrap()).unwrap();
+    assert_eq!(there_and_back, with_everything(Stacking::Add));
 }

@@ -239,7 +239,13 @@ print-lines-plan = Linientafel: wie die Bogen zusammengehören
 print-lines-how = Jeden Bogen am grauen Rahmen schneiden und alle Kante an Kante auf eine ebene, steife Platte kleben, Spalte für Spalte wie oben. Die fertige Tafel messen: Es sollten { $width } × { $height } mm sein; das Gemessene gehört in die Beschreibung der Aufnahme. Die Eckmarken ({ $tag } mm) mit den Kanten bündig zur Tafel aufkleben. Für die zweite Richtung die Tafel um ein Viertel drehen.
 print-camera = Kamerabogen. Auf etwas Ebenes und Steifes kleben; ringsum weiß lassen.
 
-## Was das Blech hält
+### Ways of pricing
+line-days = Tage an den Dellen
+line-up-to = { $what }, bis { $size }
+line-oversize = { $what }: Übergröße
+unit-day = T
+
+### Was das Blech hält
 metal-title = Was das Blech hält (Schätzung)
 metal-stretched = Höchstens etwa { $value } gestreckt, Zweifel { $doubt }.
 metal-bent = Oberflächen bleibend gebogen um bis zu { $value }, Zweifel { $doubt }.

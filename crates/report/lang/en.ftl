@@ -239,7 +239,13 @@ print-lines-plan = Line board: how the sheets go together
 print-lines-how = Cut every sheet along its grey frame and glue them edge to edge on a flat, stiff board, column by column as above. Measure the finished board: it should be { $width } × { $height } mm; write what you measure into the capture’s description. Glue the corner tags ({ $tag } mm) with their edges flush with the board’s. For the second direction turn the board a quarter.
 print-camera = Camera sheet. Glue it on something flat and stiff; leave white all round.
 
-## What the metal holds
+### Ways of pricing
+line-days = Days on the dents
+line-up-to = { $what }, up to { $size }
+line-oversize = { $what }: oversize
+unit-day = d
+
+### What the metal holds
 metal-title = What the metal holds (estimate)
 metal-stretched = About { $value } stretched at most, doubt { $doubt }.
 metal-bent = Faces bent for good by up to { $value }, doubt { $doubt }.

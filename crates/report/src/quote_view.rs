@@ -15,7 +15,8 @@ pub(crate) fn quote<'a>(
     with: &Setting,
 ) -> Result<Value, ReportError> {
     let mut row = |one: &Line| {
-        let dent = if one.kind == LineKind::Dent { dents.next() } else { None };
+        let by_dent = one.kind == LineKind::Dent && one.unit == Unit::Hour;
+        let dent = if by_dent { dents.next() } else { None };
         line(one, dent, &quote.currency, with)
     };
     let lines = quote.lines.iter().map(&mut row).collect::<Result<Vec<_>, _>>()?;
@@ -27,7 +28,8 @@ pub(crate) fn quote<'a>(
         Stacking::Add => "stacking-add",
         Stacking::Compound => "stacking-compound",
     };
-    let dents = quote.hours.likely > 0.0;
+    // A table's price does not depend on hours.
+    let dents = quote.gross_low < quote.gross_high;
     Ok(json!({
         "lines": lines,
         "net": money(quote.net),
@@ -55,6 +57,7 @@ fn line(line: &Line, dent: Option<&DentRow>, currency: &str, with: &Setting) -> 
             words.say("unit-hour")?
         ),
         Unit::Percent => format!("{}\u{a0}{}", format.quantity(line.quantity), words.say("unit-percent")?),
+        Unit::Day => format!("{}\u{a0}{}", format.quantity(line.quantity), words.say("unit-day")?),
         Unit::Piece => format.quantity(line.quantity),
     };
     let price = match line.unit {
@@ -62,7 +65,7 @@ fn line(line: &Line, dent: Option<&DentRow>, currency: &str, with: &Setting) -> 
             let base = format.money((line.unit_price * Decimal::ONE_HUNDRED).abs(), currency);
             words.fill("line-uplift-on", &[("base", &base)])?
         }
-        Unit::Hour | Unit::Piece => format.money(line.unit_price, currency),
+        Unit::Hour | Unit::Day | Unit::Piece => format.money(line.unit_price, currency),
     };
     Ok(json!({
         "kind": line.kind,
@@ -78,13 +81,24 @@ fn what(line: &Line, dent: Option<&DentRow>, with: &Setting) -> Result<String, R
         LineKind::RemoveInstall => with.words.fill("line-ri", &[("what", &line.what)]),
         LineKind::Discount => with.words.say("line-discount"),
         LineKind::Dent => {
-            let place = place_and_size(&line.what, dent, with);
-            let count = line.count.unwrap_or(1);
-            if count == 1 {
-                return Ok(place);
+            let place = match (line.unit, line.size_mm) {
+                (Unit::Day, _) => with.words.say("line-days")?,
+                (Unit::Piece, Some(size_mm)) => {
+                    let place = place_and_size(&line.what, None, with);
+                    let unit = with.format.length_unit();
+                    let size = format!("{}\u{a0}{unit}", with.format.across(size_mm));
+                    with.words.fill("line-up-to", &[("what", &place), ("size", &size)])?
+                }
+                _ => place_and_size(&line.what, dent, with),
+            };
+            match line.count.unwrap_or(1) {
+                1 => Ok(place),
+                count => Ok(format!("{place}, {}", with.words.fill("line-dents", &[("count", &count.to_string())])?)),
             }
-            let count = with.format.number(f64::from(count), 0);
-            Ok(format!("{place}, {}", with.words.fill("line-dents", &[("count", &count)])?))
+        }
+        LineKind::Oversize => {
+            let place = place_and_size(&line.what, None, with);
+            with.words.fill("line-oversize", &[("what", &place)])
         }
         LineKind::Part | LineKind::Sundry | LineKind::Uplift => Ok(line.what.clone()),
     }

@@ -1,5 +1,6 @@
 //! What every handler may use.
 
+use crate::books::Memory;
 use crate::changes::Changes;
 use crate::door::Door;
 use crate::live::Sessions;
@@ -24,6 +25,8 @@ pub struct App {
     pub door: Arc<Door>,
     /// Live sessions.
     pub live: Arc<Sessions>,
+    /// The shop's hours as they were last worked out.
+    pub memory: Arc<Memory>,
     /// The shop's own authority, PEM; none where there is no encrypted door.
     pub authority: Option<Arc<str>>,
 }

@@ -1,13 +1,13 @@
 //! Jobs: the list, taking in, changing, removing.
 
 use crate::app::App;
+use crate::books::Books;
 use crate::job_json::{CarJson, JobJson};
 use crate::trouble::{Answer, Asked, At, Body, Trouble};
 use axum::Json;
 use axum::extract::State;
 use axum::http::StatusCode;
-use dentwright_job::{Customer, Job, Stage, quote_input};
-use dentwright_price::quote;
+use dentwright_job::{Customer, Job, Stage};
 use dentwright_store::NewJob;
 use jiff::civil::Date;
 use jiff::tz::TimeZone;
@@ -84,13 +84,13 @@ pub async fn list(State(app): State<App>, Asked(wanted): Asked<Wanted>) -> Answe
         "" => None,
         code => Some(code.parse::<Stage>().map_err(Trouble::entered)?),
     };
-    let (shop, hours) = (app.store.shop().await?, app.store.hours().await?);
+    let books = Books::open(&app).await?;
     let jobs = app.store.jobs().await?;
     let search = wanted.search.to_lowercase();
     let wanted = jobs.into_iter().filter(|job| stage.is_none_or(|stage| job.stage == stage) && is_found(job, &search));
     let row = |job: Job| {
-        let input = quote_input(&job, &shop);
-        let total = if input.dents.is_empty() { None } else { quote(&input, &hours).ok() };
+        let input = books.input(&job);
+        let total = if input.dents.is_empty() { None } else { books.quote(&input).ok() };
         JobRow {
             id: job.id,
             car_title: job.car.title(),

@@ -20,6 +20,7 @@
 
 mod app;
 mod assets;
+mod books;
 mod cameras;
 mod captures;
 mod cautions;
@@ -29,8 +30,10 @@ mod dents;
 mod door;
 mod exports;
 mod guard;
+mod hail_tables;
 mod job_json;
 mod jobs;
+mod learned;
 mod lines;
 mod live;
 mod metal;

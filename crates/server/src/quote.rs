@@ -1,11 +1,12 @@
 //! The quote of a job.
 
 use crate::app::App;
+use crate::books::Books;
 use crate::trouble::{Answer, At, Body, Trouble};
 use axum::Json;
 use axum::extract::State;
-use dentwright_job::{Job, Pricing, Shop, quote_input};
-use dentwright_price::{Hours, HoursSettings, Quote, hours};
+use dentwright_job::Job;
+use dentwright_price::{Foretold, Hours, Pricing, Quote, hours};
 use serde::Serialize;
 use utoipa::ToSchema;
 use uuid::Uuid;
@@ -18,6 +19,10 @@ pub struct QuoteAnswer {
     quote: Quote,
     /// Hours of each dent line, with what made them.
     dent_hours: Vec<DentHours>,
+    /// What was said of this job's hours before it was learned, and what was worked; none until its worked
+    /// time is known.
+    #[schema(required)]
+    worked: Option<Foretold>,
 }
 
 /// Hours of a dent line.
@@ -30,13 +35,17 @@ pub struct DentHours {
 
 impl QuoteAnswer {
     /// The quote as it stands.
-    pub fn of(job: &Job, shop: &Shop, settings: &HoursSettings) -> Answer<Self> {
-        let whole = quote_input(job, shop);
-        let quote = dentwright_price::quote(&whole, settings).map_err(Trouble::entered)?;
-        let dent_hours =
-            whole.dents.iter().map(|line| DentHours { what: line.what.clone(), hours: hours(&line.dent, settings) });
-        let input = job.pricing.clone().unwrap_or_else(|| Pricing::of_shop(shop));
-        Ok(Self { input, quote, dent_hours: dent_hours.collect() })
+    pub fn of(job: &Job, books: &Books) -> Answer<Self> {
+        let whole = books.input(job);
+        let quote = books.quote(&whole).map_err(Trouble::entered)?;
+        let (conditions, learned) = (&whole.pricing.conditions, &books.hours.learned);
+        let dent_hours = whole
+            .dents
+            .iter()
+            .map(|line| DentHours { what: line.what.clone(), hours: hours(&line.dent, conditions, learned) })
+            .collect();
+        let worked = books.hours.foretold.iter().find(|one| one.what == job.number).cloned();
+        Ok(Self { input: whole.pricing, quote, dent_hours, worked })
     }
 
     /// The quote alone.
@@ -49,8 +58,8 @@ impl QuoteAnswer {
 #[utoipa::path(get, path = "/api/jobs/{id}/quote", operation_id = "quote", params(("id" = Uuid, Path)),
     responses((status = 200, body = QuoteAnswer), (status = 404, body = Trouble), (status = 422, body = Trouble)))]
 pub async fn get(State(app): State<App>, At(id): At<Uuid>) -> Answer<Json<QuoteAnswer>> {
-    let (job, shop, settings) = (app.store.job(id).await?, app.store.shop().await?, app.store.hours().await?);
-    Ok(Json(QuoteAnswer::of(&job, &shop, &settings)?))
+    let (job, books) = (app.store.job(id).await?, Books::open(&app).await?);
+    Ok(Json(QuoteAnswer::of(&job, &books)?))
 }
 
 /// Change what the quote is made from. What gives no quote is not saved.
@@ -58,9 +67,9 @@ pub async fn get(State(app): State<App>, At(id): At<Uuid>) -> Answer<Json<QuoteA
     request_body = Pricing,
     responses((status = 200, body = QuoteAnswer), (status = 404, body = Trouble), (status = 422, body = Trouble)))]
 pub async fn put(State(app): State<App>, At(id): At<Uuid>, Body(input): Body<Pricing>) -> Answer<Json<QuoteAnswer>> {
-    let (shop, settings) = (app.store.shop().await?, app.store.hours().await?);
+    let books = Books::open(&app).await?;
     let job = Job { pricing: Some(input.clone()), ..app.store.job(id).await? };
-    let answer = QuoteAnswer::of(&job, &shop, &settings)?;
+    let answer = QuoteAnswer::of(&job, &books)?;
     app.store.save_pricing(id, &input, app.now()).await?;
     Ok(Json(answer))
 }

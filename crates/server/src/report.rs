@@ -1,6 +1,7 @@
 //! The report of a job, as PDF.
 
 use crate::app::App;
+use crate::books::Books;
 use crate::changes::{SeriesReading, compared, series_of};
 use crate::metal::known;
 use crate::photos::small;
@@ -24,14 +25,14 @@ const PAPER_WIDTH: u32 = 1340;
 #[utoipa::path(get, path = "/api/jobs/{id}/report.pdf", operation_id = "report", params(("id" = Uuid, Path)),
     responses((status = 200, content_type = "application/pdf"), (status = 404, body = Trouble)))]
 pub async fn pdf(State(app): State<App>, At(id): At<Uuid>) -> Answer<Response> {
-    let (job, shop, hours) = (app.store.job(id).await?, app.store.shop().await?, app.store.hours().await?);
+    let (job, books) = (app.store.job(id).await?, Books::open(&app).await?);
     // A job without dents has no quote, which is no reason to have no report.
-    let priced = QuoteAnswer::of(&job, &shop, &hours).ok().map(QuoteAnswer::into_quote);
+    let priced = QuoteAnswer::of(&job, &books).ok().map(QuoteAnswer::into_quote);
     let quote = priced.filter(|quote| !quote.lines.is_empty());
     let loaded = load(&app, &job).await?;
     let date = app.now().to_zoned_datetime(TimeZone::system()).date();
     let name = format!("attachment; filename=\"{}.pdf\"", job.number);
-    let made = tokio::task::spawn_blocking(move || report(&report_data(&job, &shop, quote, loaded, date))).await;
+    let made = tokio::task::spawn_blocking(move || report(&report_data(&job, &books.shop, quote, loaded, date))).await;
     let made = made.map_err(|why| Trouble::own("making the report", why))?;
     let made = made.map_err(|why| Trouble::own("making the report", why))?;
     Ok(([(header::CONTENT_TYPE, "application/pdf".to_owned()), (header::CONTENT_DISPOSITION, name)], made.pdf)

@@ -2,8 +2,8 @@
 
 use crate::app::App;
 use crate::{
-    assets, cameras, captures, cautions, changes, damages, dents, exports, guard, jobs, lines, live, metal, pair,
-    photos, quote, readings, report, sheets, shop, tasks, vin,
+    assets, cameras, captures, cautions, changes, damages, dents, exports, guard, hail_tables, jobs, learned, lines,
+    live, metal, pair, photos, quote, readings, report, sheets, shop, tasks, vin,
 };
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
@@ -59,6 +59,10 @@ fn api() -> OpenApiRouter<App> {
         .routes(routes!(metal::map_file))
         .routes(routes!(metal::try_one))
         .routes(routes!(quote::get, quote::put))
+        .routes(routes!(hail_tables::list, hail_tables::add))
+        .routes(routes!(hail_tables::remove))
+        .routes(routes!(learned::get))
+        .routes(routes!(learned::put, learned::remove))
         .routes(routes!(report::pdf))
         .routes(routes!(sheets::pdf))
         .routes(routes!(cameras::remove))

@@ -104,8 +104,8 @@ impl Server {
         let secure_port = secure.as_ref().and_then(|(door, _)| door.listener.local_addr().ok()).map(|a| a.port());
         let door = Arc::new(Door::new(outside, address.port(), secure_port));
         let (secure, authority) = secure.map_or((None, None), |(door, pem)| (Some(door), Some(pem.into())));
-        let (reads, changes, metals, live) = (Arc::default(), Arc::default(), Arc::default(), Arc::default());
-        let app = App { store, reads, changes, metals, door, live, authority };
+        let (reads, changes, live, memory) = (Arc::default(), Arc::default(), Arc::default(), Arc::default());
+        let app = App { store, reads, changes, metals: Arc::default(), door, live, memory, authority };
         Ok(Self { app, listener, address, secure })
     }
 

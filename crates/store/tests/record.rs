@@ -3,8 +3,8 @@
 mod common;
 
 use common::*;
-use dentwright_job::{At, Panel, Pricing, Shop, Source, Stage};
-use dentwright_price::{Charge, Discount, HoursSettings, Kind, RiLine, Uplift, UpliftOn};
+use dentwright_job::{At, Panel, Shop, Source, Stage};
+use dentwright_price::{Charge, Discount, HoursSettings, Kind, Pricing, RiLine, Uplift, UpliftOn};
 use dentwright_store::{DamageChange, NewDent, NewReading, StoreError};
 use rust_decimal::Decimal;
 use uuid::Uuid;
@@ -99,7 +99,7 @@ async fn what_was_entered_for_a_quote_comes_back_to_the_cent() {
         ],
         uplifts: vec![Uplift { what: "aluminium".into(), percent: Decimal::from(25), on: UpliftOn::Dents }],
         discount: Some(Discount::Percent("2.5".parse().unwrap())),
-        ..Pricing::of_shop(&Shop::default())
+        ..Shop::default().pricing()
     };
     for _ in 0..2 {
         store.save_pricing(job, &pricing, now()).await.unwrap();

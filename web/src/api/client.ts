@@ -1,9 +1,9 @@
 import createClient from 'openapi-fetch';
 import type { components, paths } from './schema';
 import type {
-  Camera, CautionRow, Change, Damage, DamageChange, Dent, DentEntry, HoursSettings, Job, JobChange, JobRow, LineReport, LiveOffer, LiveState,
-  MetalAnswer, MetalAsked, MoveAsked, MoveTried, NewDamage, NewJob, OnFile, PairingOffer, QuoteAnswer, QuoteInput, Reading, Screen,
-  SeriesReading, Shop, Task, Trouble, VinAnswer,
+  Camera, CautionRow, Change, Damage, DamageChange, Dent, DentEntry, Foretold, HailTableRow, HoursSettings, Job, JobChange, JobRow, LearnedAnswer, LineReport,
+  LiveOffer, LiveState, MetalAnswer, MetalAsked, MoveAsked, MoveTried, NewDamage, NewHailTable, NewJob, OnFile, PairingOffer, QuoteAnswer, QuoteInput, Reading,
+  Screen, SeriesReading, Shop, Task, Trouble, VinAnswer, WorkedInput,
 } from './types';
 
 /** What went wrong, in words for the technician, and what to do. */
@@ -80,6 +80,12 @@ export const api = {
   tryMove: (reading: string, body: MoveAsked) => said<MoveTried>(http.POST('/api/readings/{id}/metal/try', { ...at(reading), body })),
   quote: (job: string) => said<QuoteAnswer>(http.GET('/api/jobs/{id}/quote', at(job))),
   saveQuote: (job: string, body: QuoteInput) => said<QuoteAnswer>(http.PUT('/api/jobs/{id}/quote', { ...at(job), body: body as components['schemas']['Pricing'] })),
+  hailTables: () => said<HailTableRow[]>(http.GET('/api/hail-tables')),
+  addHailTable: (body: NewHailTable) => said<HailTableRow>(http.POST('/api/hail-tables', { body })),
+  removeHailTable: (table: string) => said<void>(http.DELETE('/api/hail-tables/{id}', removal(table))),
+  learned: () => said<LearnedAnswer>(http.GET('/api/shop/hours/learned')),
+  saveWorked: (job: string, body: WorkedInput) => said<Foretold>(http.PUT('/api/jobs/{id}/worked', { ...at(job), body })),
+  removeWorked: (job: string) => said<void>(http.DELETE('/api/jobs/{id}/worked', removal(job))),
   cautions: (job: string) => said<CautionRow[]>(http.GET('/api/cautions', { params: { query: { job } } })),
   cameras: () => said<Camera[]>(http.GET('/api/cameras')),
   removeCamera: (camera: string) => said<void>(http.DELETE('/api/cameras/{id}', removal(camera))),

@@ -224,6 +224,41 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/hail-tables": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The tables that are offered, newest first. */
+        get: operations["hail_tables"];
+        put?: never;
+        /** Import a table. One with a fault is not kept; the first fault is named by its row and column. */
+        post: operations["add_hail_table"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/hail-tables/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post?: never;
+        /** Offer a table no longer. Quotes that were made with it keep it. */
+        delete: operations["remove_hail_table"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/jobs": {
         parameters: {
             query?: never;
@@ -308,6 +343,27 @@ export interface paths {
         put?: never;
         post?: never;
         delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs/{id}/worked": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        /**
+         * Enter the worked time of a job; the hours are learned from it. Entering it again takes the earlier one's
+         *     place.
+         */
+        put: operations["save_worked"];
+        post?: never;
+        /** Take the worked time of a job back; the hours forget it. */
+        delete: operations["remove_worked"];
         options?: never;
         head?: never;
         patch?: never;
@@ -628,6 +684,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/shop/hours/learned": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What was learned, and how well it has predicted. */
+        get: operations["learned"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/tasks/{id}": {
         parameters: {
             query?: never;
@@ -755,6 +828,15 @@ export interface components {
             /** Format: double */
             trim_off: number;
         };
+        /** @description Net beside what a conventional repair costs. */
+        Against: {
+            /** @description The conventional repair, without tax. */
+            conventional: string;
+            /** @description How much less this quote is; below zero if it is more. */
+            saved: string;
+            /** @description The same in %, to tenths; none where the conventional repair costs nothing. */
+            saved_percent?: string | null;
+        };
         /** @description Areal figures of a surface, ISO 25178-2; heights in µm. */
         Areal: {
             /**
@@ -878,6 +960,30 @@ export interface components {
              * @description Across the bending, mm.
              */
             width_mm: number;
+        };
+        /** @description What became of the predictions. */
+        Calibration: {
+            /** @description For 10, 20 … 90 %: the share of jobs that came below that quantile. */
+            below: components["schemas"]["Level"][];
+            /** @description Where that share lies in 95 of 100 shops whose predictions are right, by chance alone. */
+            by_chance: number[];
+            /**
+             * Format: double
+             * @description Share of them that came between low and high; 0.8 is right.
+             */
+            inside: number;
+            /** @description How many jobs were predicted. */
+            jobs: number;
+            /**
+             * Format: double
+             * @description Worked over middle, on average (geometric): over 1, the work took longer than said.
+             */
+            lean: number;
+            /**
+             * Format: double
+             * @description Half of the jobs missed the middle by less than this factor.
+             */
+            usual_miss: number;
         };
         /** @description The reading camera as solved. */
         CameraFacts: {
@@ -1032,6 +1138,42 @@ export interface components {
             /** @description A fixed amount. */
             amount: string;
         };
+        /** @description One coefficient as it started and as it stands. */
+        Coefficient: {
+            /**
+             * Format: double
+             * @description One time in ten it is more than this.
+             */
+            high: number;
+            /**
+             * Format: double
+             * @description One time in ten it is less than this.
+             */
+            low: number;
+            /** @description Its name, as in the settings: `base_hours`, `area_power`, `kind.crease`. */
+            name: string;
+            /**
+             * Format: double
+             * @description As it stands.
+             */
+            now: number;
+            /**
+             * Format: double
+             * @description As it started: hours, a power, or how many times as long.
+             */
+            start: number;
+        };
+        /** @description Paint and temperature. */
+        Conditions: {
+            /** @description What is known of the paint. */
+            paint?: components["schemas"]["Paint"];
+            /**
+             * Format: double
+             * @description Temperature of the panels while they are worked on, °C; none where nobody measured it, which
+             *     counts as warm enough.
+             */
+            panel_c?: number | null;
+        };
         /** @description A customer. Everything may be empty: a car is taken in first, its owner's address comes later. */
         Customer: {
             /** @description Street and town. */
@@ -1130,6 +1272,24 @@ export interface components {
             /** @description An amount, at most the sum of the lines. */
             amount: string;
         };
+        /** @description Shares of the variance of the logarithm of hours; together 1 (all 0 where there are no dents). */
+        Doubt: {
+            /**
+             * Format: double
+             * @description By what the car and the day share.
+             */
+            day: number;
+            /**
+             * Format: double
+             * @description By the dents' own spread: one goes better, the other worse.
+             */
+            dents: number;
+            /**
+             * Format: double
+             * @description By not knowing the shop's coefficients: this part shrinks with every finished job.
+             */
+            shop: number;
+        };
         /** @description A number and its doubt, about two standard deviations. */
         Doubtful: {
             /** Format: double */
@@ -1139,7 +1299,10 @@ export interface components {
         };
         /** @description One factor of the likely hours. */
         Factor: {
-            /** @description `base`, `area`, `depth`, `sharpness`, `kind`, `metal`, `access`, `place` or `count`. */
+            /**
+             * @description `base`, `area`, `depth`, `sharpness`, `kind`, `metal`, `access`, `place`, `paint`, `cold` or
+             *     `count`.
+             */
             name: string;
             /**
              * Format: double
@@ -1197,6 +1360,36 @@ export interface components {
              */
             travel_mm: number;
         };
+        /** @description A finished job beside what was said before it was learned. */
+        Foretold: {
+            /**
+             * Format: double
+             * @description One time in ten it was said to take more than this, h.
+             */
+            high: number;
+            /**
+             * Format: double
+             * @description One time in ten it was said to take less than this, h.
+             */
+            low: number;
+            /**
+             * Format: double
+             * @description As often less as more, h.
+             */
+            middle: number;
+            /**
+             * Format: double
+             * @description Share of what was thought possible that lay below what was worked, 0 to 1.
+             */
+            rank: number;
+            /** @description The job's name. */
+            what: string;
+            /**
+             * Format: double
+             * @description What was worked, h.
+             */
+            worked: number;
+        };
         /** @description A photo, and whether it was used. */
         FrameFacts: {
             file: string;
@@ -1227,10 +1420,25 @@ export interface components {
             /** Format: double */
             y0_mm: number;
         };
+        /** @description A hail table in the list. */
+        HailTableRow: {
+            created: string;
+            /** Format: uuid */
+            id: string;
+            name: string;
+            /** @description How many panels have rows of their own. */
+            panels: number;
+            per: components["schemas"]["PricePer"];
+            rows: number;
+            /** @description Diameters of its gauge circles, mm; none where the last is open at the top. */
+            sizes_mm: (number | null)[];
+        };
         /** @description Hours of work with their doubt. */
         Hours: {
             /** @description What the likely hours are made of: their product. Empty for a sum over several lines. */
             because: components["schemas"]["Factor"][];
+            /** @description Where the doubt comes from. */
+            doubt?: components["schemas"]["Doubt"];
             /**
              * Format: double
              * @description One time in ten it takes more than this, h.
@@ -1246,8 +1454,16 @@ export interface components {
              * @description One time in ten it takes less than this, h (with the shipped `spread_z`).
              */
             low: number;
+            /**
+             * Format: double
+             * @description As often less as more, h.
+             */
+            middle?: number;
         };
-        /** @description Coefficients of [`hours`](crate::hours()). The formula and each one's ground: `hours.toml`. */
+        /**
+         * @description Coefficients of [`hours`](crate::hours()) before the shop's own jobs were learned, and how far each
+         *     may be off. The formula and each one's ground: `hours.toml`.
+         */
         HoursSettings: {
             /** @description Times for the access. */
             access: components["schemas"]["AccessTimes"];
@@ -1268,6 +1484,16 @@ export interface components {
             base_hours: number;
             /**
              * Format: double
+             * @description Times for every 10 °C that the panel is colder than `cold_under_c`.
+             */
+            cold_times?: number;
+            /**
+             * Format: double
+             * @description Temperature from which a panel is warm enough, °C.
+             */
+            cold_under_c?: number;
+            /**
+             * Format: double
              * @description Power of the count, 0 to 1; below 1 many alike cost less each.
              */
             count_power: number;
@@ -1285,6 +1511,8 @@ export interface components {
             kind: components["schemas"]["KindTimes"];
             /** @description Times for the metal. */
             metal: components["schemas"]["MetalTimes"];
+            /** @description Times for the paint. */
+            paint?: components["schemas"]["PaintTimes"];
             /** @description Times for the place. */
             place: components["schemas"]["PlaceTimes"];
             /**
@@ -1312,6 +1540,8 @@ export interface components {
              * @description How many spreads low and high lie from the middle; 1.2816 for 10 % and 90 %.
              */
             spread_z: number;
+            /** @description How far the numbers above may be off for a shop. */
+            width?: components["schemas"]["Widths"];
         };
         /** @description What changes; a field that is left out stays as it is. */
         JobChange: {
@@ -1443,6 +1673,28 @@ export interface components {
              */
             turn_sigma_rad: number;
         };
+        /** @description What is known of the shop's hours. */
+        LearnedAnswer: {
+            calibration: components["schemas"]["Calibration"] | null;
+            coefficients: components["schemas"]["Coefficient"][];
+            /** @description The last jobs, newest first, with what was said of each before it was learned. */
+            foretold: components["schemas"]["Foretold"][];
+            /**
+             * Format: int32
+             * @description How many finished jobs it was learned from.
+             */
+            jobs: number;
+            /**
+             * Format: double
+             * @description Spread of one dent's hours (standard deviation of their logarithm), its own.
+             */
+            spread_own: number;
+            /**
+             * Format: double
+             * @description Spread that all dents of a car share.
+             */
+            spread_shared: number;
+        };
         /**
          * @description Unit of length.
          * @enum {string}
@@ -1453,6 +1705,19 @@ export interface components {
          * @enum {string}
          */
         LetsGo: "metal" | "either" | "glue";
+        /** @description One point of the calibration plot; on the diagonal it is right. */
+        Level: {
+            /**
+             * Format: double
+             * @description Share that did.
+             */
+            came: number;
+            /**
+             * Format: double
+             * @description Share that was said to lie below.
+             */
+            said: number;
+        };
         /** @description A lever's answer. */
         LeverFacts: components["schemas"]["Leverage"] & {
             /**
@@ -1504,14 +1769,21 @@ export interface components {
             /** @description What the line comes to. */
             amount: string;
             /**
-             * Format: int32
-             * @description How many dents the line stands for (dent lines only).
+             * Format: int64
+             * @description How many dents the line stands for (dent and oversize lines only).
              */
             count?: number | null;
             /** @description What sort of line. */
             kind: components["schemas"]["LineKind"];
+            on?: components["schemas"]["UpliftOn"] | null;
             /** @description How many of the unit. */
             quantity: string;
+            /**
+             * Format: double
+             * @description Diameter of the gauge circle that the line's dents were priced by, mm (dent lines by size only; none
+             *     where the size is open at the top).
+             */
+            size_mm?: number | null;
             /** @description What the quantity counts. */
             unit: components["schemas"]["Unit"];
             /** @description Price of one unit; for percentages, what they are taken on, divided by 100. */
@@ -1523,7 +1795,7 @@ export interface components {
          * @description What sort of line it is; the order is the paper's.
          * @enum {string}
          */
-        LineKind: "dent" | "remove_install" | "part" | "sundry" | "uplift" | "discount";
+        LineKind: "dent" | "oversize" | "remove_install" | "part" | "sundry" | "uplift" | "discount";
         /** @description A body line's run. */
         LineReport: {
             /**
@@ -1823,6 +2095,15 @@ export interface components {
              */
             y: number;
         };
+        /** @description A table that is imported. */
+        NewHailTable: {
+            /** @description The file's text. */
+            csv: string;
+            /** @description Its name, such as the insurer's and the year. */
+            name: string;
+            /** @description What its prices are for. */
+            per: components["schemas"]["PricePer"];
+        };
         /** @description A car that is taken in. */
         NewJobJson: {
             /**
@@ -1881,6 +2162,11 @@ export interface components {
             metals: components["schemas"]["MetalOnFileJson"][];
             paints: components["schemas"]["NamedJson"][];
         };
+        /**
+         * @description What is known of the paint, as far as it changes the time.
+         * @enum {string}
+         */
+        Paint: "factory" | "old" | "repainted";
         /** @description A judgement with its reasons. */
         PaintRisk: {
             /** @description Why, in words. */
@@ -1900,6 +2186,15 @@ export interface components {
          * @enum {string}
          */
         PaintRiskLevel: "low" | "raised" | "high";
+        /** @description How many times as long each paint takes as one in order. */
+        PaintTimes: {
+            /** Format: double */
+            factory: number;
+            /** Format: double */
+            old: number;
+            /** Format: double */
+            repainted: number;
+        };
         /** @description A pairing code as typed or scanned. */
         PairingCode: {
             code: string;
@@ -1918,6 +2213,27 @@ export interface components {
          * @enum {string}
          */
         Panel: "bonnet" | "roof" | "boot_lid" | "tailgate" | "front_wing_left" | "front_wing_right" | "rear_wing_left" | "rear_wing_right" | "front_door_left" | "front_door_right" | "rear_door_left" | "rear_door_right" | "roof_rail_left" | "roof_rail_right" | "front_bumper" | "rear_bumper" | "sill_left" | "sill_right" | "fuel_flap";
+        /** @description One panel by each rule. */
+        PanelSizes: {
+            /** @description Its lines' sum with each dent at its own size; none where the table ends before. */
+            gauge?: string | null;
+            /** @description Its lines' sum at the size of its majority; none where the table ends before. */
+            majority?: string | null;
+            /**
+             * Format: double
+             * @description Diameter of the circle that its majority lies in, mm; none where that size is open at the top.
+             */
+            majority_mm?: number | null;
+            /**
+             * Format: int64
+             * @description How many of them are larger than all sizes.
+             */
+            oversize: number;
+            /** @description Its dents by size, smallest first; sizes without dents are left out. */
+            sizes: components["schemas"]["SizeCount"][];
+            /** @description The panel's name. */
+            what: string;
+        };
         /** @description Centre of a tag. */
         PanelTagPlace: {
             id: number;
@@ -1959,25 +2275,71 @@ export interface components {
             /** Format: double */
             rail: number;
         };
-        /** @description What is entered for a quote beside the dents. Money without tax. */
+        /**
+         * @description What a price of a table is for.
+         * @enum {string}
+         */
+        PricePer: "panel" | "dent";
+        /** @description How the dents are priced. */
+        PricedBy: {
+            /** @enum {string} */
+            by: "hours";
+        } | {
+            /** @enum {string} */
+            by: "size_classes";
+            /** @description The classes, smallest first; only the last may be open at the top. */
+            classes: components["schemas"]["SizeClass"][];
+            /** @description How dents get their size. */
+            size_rule?: components["schemas"]["SizeRule"];
+        } | {
+            /** @enum {string} */
+            by: "hail_table";
+            /** @description On top for every dent larger than the table's largest size, which it counts as. */
+            oversize?: string | null;
+            /** @description How dents get their size. */
+            size_rule?: components["schemas"]["SizeRule"];
+            /** @description The table's id; the table itself is handed to [`quote`](crate::quote()) beside the input. */
+            table: string;
+        } | {
+            /** @enum {string} */
+            by: "day_rate";
+            /** @description Price of a day. */
+            day_rate: string;
+            /** @description How many days; none for the likely hours, up to the next half day. */
+            days?: string | null;
+            /** @description Hours that are worked on dents in a day, h. */
+            hours_per_day: string;
+        };
+        /** @description What is entered for a quote beside the dents. Money is in `currency`, without tax. */
         Pricing: {
-            /** @description Whether percentages add or compound. */
+            /** @description Whether percentages add or compound; shown on the quote. */
             add_or_compound?: components["schemas"]["Stacking"];
+            /** @description Paint and temperature. */
+            conditions?: components["schemas"]["Conditions"];
+            /** @description What the conventional repair would cost, without tax; none where nobody entered it. */
+            conventional?: string | null;
             /** @description ISO 4217 code of the currency. */
             currency: string;
             discount?: components["schemas"]["Discount"] | null;
-            /** @description Price of an hour. */
+            /** @description Tax on parts and sundries, %, where it is another one than on work. */
+            goods_tax_percent?: string | null;
+            /** @description Price of an hour of work. */
             hourly_rate: string;
             /** @description Parts that are fitted. */
             parts?: components["schemas"]["Part"][];
             /** @description Trim to remove and install. */
             ri_lines?: components["schemas"]["RiLine"][];
-            /** @description Small things with an amount. */
+            split?: components["schemas"]["Split"] | null;
+            /** @description Wax, clips, disposal: a text and an amount each. */
             sundries?: components["schemas"]["Sundry"][];
             /** @description Tax on the net total, %. */
             tax_percent: string;
+            /** @description Where the tax is rounded. */
+            tax_rounding?: components["schemas"]["TaxRounding"];
             /** @description Percentages on top. */
             uplifts?: components["schemas"]["Uplift"][];
+            /** @description How the dents are priced. */
+            way?: components["schemas"]["PricedBy"];
         };
         /** @description A read that is queued. */
         Queued: {
@@ -2044,24 +2406,31 @@ export interface components {
         Quote: {
             /** @description Whether percentages were added or compounded. */
             add_or_compound: components["schemas"]["Stacking"];
+            against?: components["schemas"]["Against"] | null;
             /** @description ISO 4217 code of the currency. */
             currency: string;
             /** @description Net and tax. */
             gross: string;
-            /** @description Gross if the dents take their high hours. */
+            /** @description Gross if the dents take their high hours; as `gross` where hours do not make the price. */
             gross_high: string;
-            /** @description Gross if the dents take their low hours. */
+            /** @description Gross if the dents take their low hours; as `gross` where hours do not make the price. */
             gross_low: string;
+            /** @description Gross if they were stacked the other way; none with fewer than two. */
+            gross_stacked_otherwise?: string | null;
             /** @description Hours of the dents together, with their doubt. R&I hours are not among them. */
             hours: components["schemas"]["Hours"];
             /** @description What is charged, in the order of the paper. */
             lines: components["schemas"]["Line"][];
             /** @description Sum of the lines. */
             net: string;
+            shares?: components["schemas"]["Shares"] | null;
+            size_rules?: components["schemas"]["SizeRules"] | null;
             /** @description Tax on net. */
             tax: string;
-            /** @description Tax on net, %. */
+            /** @description Tax on net, %; where goods have a rate of their own, the one on work. */
             tax_percent: string;
+            /** @description Tax by rate. */
+            taxes?: components["schemas"]["TaxSum"][];
         };
         /** @description What was entered and what comes of it. */
         QuoteAnswer: {
@@ -2070,6 +2439,7 @@ export interface components {
             /** @description What was entered beside the dents. */
             input: components["schemas"]["Pricing"];
             quote: components["schemas"]["Quote"];
+            worked: components["schemas"]["Foretold"] | null;
         };
         /** @description A value known within bounds. */
         Range: {
@@ -2226,6 +2596,13 @@ export interface components {
          * @enum {string}
          */
         SettleCode: "less_doubt" | "at_the_limit" | "read_the_rest" | "closer";
+        /** @description Net, shared; the two add up to it. */
+        Shares: {
+            /** @description The shop's. */
+            shop: string;
+            /** @description The technician's. */
+            technician: string;
+        };
         /** @description The sheet as taken. */
         SheetFacts: {
             kinematic_share: components["schemas"]["Range"];
@@ -2281,11 +2658,57 @@ export interface components {
             role: string;
             wave: components["schemas"]["Wave"] | null;
         };
+        /** @description A price per dent up to a size. */
+        SizeClass: {
+            /** @description Price of one dent. */
+            price: string;
+            /**
+             * Format: double
+             * @description Diameter of its gauge circle, mm; none for all larger ones.
+             */
+            up_to_mm?: number | null;
+        };
+        /** @description So many dents of a size. */
+        SizeCount: {
+            /**
+             * Format: int64
+             * @description How many.
+             */
+            dents: number;
+            /**
+             * Format: double
+             * @description Diameter of the circle that they lie in, mm; none where the size is open at the top.
+             */
+            up_to_mm?: number | null;
+        };
+        /**
+         * @description How dents get their size.
+         * @enum {string}
+         */
+        SizeRule: "gauge" | "majority";
+        /** @description What the quote comes to by each rule. */
+        SizeRules: {
+            /** @description The one that the quote goes by. */
+            chosen: components["schemas"]["SizeRule"];
+            /** @description Gross with each dent at its own size; none where the table ends before. */
+            gauge?: string | null;
+            /** @description Gross with every panel at the size of its majority; none where the table ends before. */
+            majority?: string | null;
+            /** @description Panel by panel. */
+            panels: components["schemas"]["PanelSizes"][];
+        };
         /**
          * @description Where a dent comes from.
          * @enum {string}
          */
         SourceJson: "hand" | "reading";
+        /** @description How net is shared. */
+        Split: {
+            /** @description Of which lines. */
+            on: components["schemas"]["UpliftOn"];
+            /** @description The technician's part, %, 0 to 100. */
+            technician_percent: string;
+        };
         /** @description One low or high. */
         Spot: {
             /**
@@ -2519,6 +2942,20 @@ export interface components {
             state: components["schemas"]["StateJson"];
         };
         /**
+         * @description Where tax is rounded to the smallest coin; the country's law says.
+         * @enum {string}
+         */
+        TaxRounding: "invoice" | "line";
+        /** @description What one rate comes to. */
+        TaxSum: {
+            /** @description What it is taken on. */
+            on: string;
+            /** @description The rate, %. */
+            percent: string;
+            /** @description The tax. */
+            tax: string;
+        };
+        /**
          * @description Unit of temperature.
          * @enum {string}
          */
@@ -2601,7 +3038,7 @@ export interface components {
          * @description What a line's quantity counts.
          * @enum {string}
          */
-        Unit: "hour" | "piece" | "percent";
+        Unit: "hour" | "day" | "piece" | "percent";
         /** @description A reason for not reading, its value in the unread map, its share of the grid and what to do. */
         UnreadFacts: {
             code: string;
@@ -2667,6 +3104,62 @@ export interface components {
          * @enum {string}
          */
         Way: "better" | "worse";
+        /**
+         * @description How far the coefficients may be off for a shop that has not timed its work: standard deviations, of
+         *     the logarithm for factors, of the power itself for powers. Wider learns faster from few jobs.
+         */
+        Widths: {
+            /**
+             * Format: double
+             * @description Of each access against an open one.
+             */
+            access: number;
+            /**
+             * Format: double
+             * @description Of `base_hours`: how fast a technician is.
+             */
+            base: number;
+            /**
+             * Format: double
+             * @description Of `cold_times`.
+             */
+            cold: number;
+            /**
+             * Format: double
+             * @description Of the power of the count.
+             */
+            count_power: number;
+            /**
+             * Format: double
+             * @description Of each kind against a round ding.
+             */
+            kind: number;
+            /**
+             * Format: double
+             * @description Of each metal against steel.
+             */
+            metal: number;
+            /**
+             * Format: double
+             * @description Of each paint against one in order.
+             */
+            paint: number;
+            /**
+             * Format: double
+             * @description Of each place against a flat one.
+             */
+            place: number;
+            /**
+             * Format: double
+             * @description Of the powers of area, depth and sharpness.
+             */
+            power: number;
+            /**
+             * Format: double
+             * @description As many timed dents as the two spreads are worth; more learns them slower.
+             */
+            spread_weight: number;
+        };
         /** @description An area that changed. Places in the later reading's frame. */
         Worked: {
             /**
@@ -2716,6 +3209,23 @@ export interface components {
              * @description Place of the largest change, panel y, mm.
              */
             y_mm: number;
+        };
+        /** @description Worked time of a job: once for the whole job, or damage by damage. */
+        WorkedInput: {
+            times: components["schemas"]["WorkedTime"][];
+        };
+        /** @description Worked time on the dents of one damage, or on all. */
+        WorkedTime: {
+            /**
+             * Format: uuid
+             * @description The damage; left out for the whole job.
+             */
+            damage?: string | null;
+            /**
+             * Format: double
+             * @description Worked time on its dents without R&I, s.
+             */
+            worked_s: number;
         };
     };
     responses: never;
@@ -3283,6 +3793,83 @@ export interface operations {
             };
         };
     };
+    hail_tables: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["HailTableRow"][];
+                };
+            };
+        };
+    };
+    add_hail_table: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NewHailTable"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["HailTableRow"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    remove_hail_table: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
     jobs: {
         parameters: {
             query?: {
@@ -3572,6 +4159,74 @@ export interface operations {
                 content: {
                     "application/pdf": unknown;
                 };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    save_worked: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["WorkedInput"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Foretold"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    remove_worked: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
             };
             404: {
                 headers: {
@@ -4239,6 +4894,25 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    learned: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LearnedAnswer"];
                 };
             };
         };

@@ -44,11 +44,26 @@ export interface RiLine {
   hours?: string;
   amount?: string;
 }
+export type SizeClass = S['SizeClass'];
+/** How the dents are priced, as the form holds it. */
+export type PricedBy =
+  | { by: 'hours' }
+  | { by: 'size_classes'; classes: SizeClass[]; size_rule?: S['SizeRule'] }
+  | { by: 'hail_table'; table: string; size_rule?: S['SizeRule']; oversize?: string | null }
+  | { by: 'day_rate'; day_rate: string; hours_per_day: string; days?: string | null };
 /** Lists may be left out when it is sent, and are always there when it comes. */
-export type QuoteInput = Omit<Required<S['Pricing']>, 'ri_lines' | 'discount'> & {
+export type QuoteInput = Omit<Required<S['Pricing']>, 'ri_lines' | 'discount' | 'way' | 'conditions'> & {
   ri_lines: RiLine[];
   discount: { percent?: string; amount?: string } | null;
+  way: PricedBy;
+  conditions: { paint?: S['Paint']; panel_c?: number | null };
 };
+export type SizeRules = S['SizeRules'];
+export type HailTableRow = S['HailTableRow'];
+export type NewHailTable = S['NewHailTable'];
+export type LearnedAnswer = S['LearnedAnswer'];
+export type Foretold = S['Foretold'];
+export type WorkedInput = S['WorkedInput'];
 export type Hours = S['Hours'];
 export type Line = S['Line'];
 export type Quote = S['Quote'];

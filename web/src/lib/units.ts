@@ -46,6 +46,22 @@ export function parseNumber(text: string): number | null {
   return Number(clean);
 }
 
+/** A typed number as a decimal that is sent: a point, no spaces; the other where it is none. */
+export function decimal<T>(text: string, otherwise: T): string | T {
+  return parseNumber(text) === null ? otherwise : text.trim().replace(',', '.').replace(/^\+/, '');
+}
+
+/** What was typed in the chosen unit, as °C; `null` when it is no number. */
+export function toC(text: string, unit: TemperatureUnit): number | null {
+  const value = parseNumber(text);
+  return value === null ? null : unit === 'c' ? value : ((value - 32) * 5) / 9;
+}
+
+/** Degrees Celsius as they stand in a field of the chosen unit. */
+export function fromC(value_c: number, unit: TemperatureUnit): string {
+  return String(Number((unit === 'c' ? value_c : (value_c * 9) / 5 + 32).toFixed(1)));
+}
+
 /** A number with a true minus sign, so that a low is not overlooked. */
 export function number(value: number, decimals: number, language = 'en'): string {
   const text = new Intl.NumberFormat(language, { minimumFractionDigits: decimals, maximumFractionDigits: decimals }).format(value);

@@ -16,3 +16,5 @@ pub fn dent(kind: Kind, across_mm: f64, depth_mm: f64, count: u32) -> Dent {
         count,
     }
 }
+
+pub mod shop;

@@ -214,20 +214,27 @@ fn sample_quote() -> Quote {
     let dents = of_door.chain(roof.dents.iter().map(|row| quoted("Roof", row)));
     let input = QuoteInput {
         dents: dents.collect(),
-        ri_lines: vec![
-            RiLine { what: "headlining, lowered".into(), charge: Charge::Hours("2.5".parse().unwrap()) },
-            RiLine { what: "door card".into(), charge: Charge::Hours("0.6".parse().unwrap()) },
-        ],
-        uplifts: vec![Uplift { what: "Work outdoors".into(), percent: "10".parse().unwrap(), on: UpliftOn::Labour }],
-        add_or_compound: Stacking::Add,
-        hourly_rate: "95.00".parse().unwrap(),
-        parts: vec![Part { what: "Clips".into(), quantity: "6".parse().unwrap(), unit_price: "1.35".parse().unwrap() }],
-        sundries: vec![Sundry { what: "Cavity wax".into(), amount: "14.00".parse().unwrap() }],
-        discount: Some(Discount::Percent("3".parse().unwrap())),
-        tax_percent: "19".parse().unwrap(),
-        currency: "EUR".into(),
+        pricing: Pricing {
+            ri_lines: vec![
+                RiLine { what: "headlining, lowered".into(), charge: Charge::Hours("2.5".parse().unwrap()) },
+                RiLine { what: "door card".into(), charge: Charge::Hours("0.6".parse().unwrap()) },
+            ],
+            uplifts: vec![Uplift {
+                what: "Work outdoors".into(),
+                percent: "10".parse().unwrap(),
+                on: UpliftOn::Labour,
+            }],
+            parts: vec![Part {
+                what: "Clips".into(),
+                quantity: "6".parse().unwrap(),
+                unit_price: "1.35".parse().unwrap(),
+            }],
+            sundries: vec![Sundry { what: "Cavity wax".into(), amount: "14.00".parse().unwrap() }],
+            discount: Some(Discount::Percent("3".parse().unwrap())),
+            ..Pricing::new("95.00".parse().unwrap(), "19".parse().unwrap(), "EUR")
+        },
     };
-    quote(&input, &HoursSettings::default()).unwrap()
+    quote(&input, &Learned::start(&HoursSettings::default()).unwrap(), None).unwrap()
 }
 
 /// A drawn stand-in for a photo: lines mirrored in a panel with a dent.

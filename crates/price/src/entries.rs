@@ -1,51 +1,7 @@
-//! What a quote is made from.
+//! The lines that are entered for a quote: trim, percentages, parts, what is taken off.
 
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
-
-use crate::Dent;
-
-/// Everything that is entered for a quote. Money is in `currency`, without tax.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
-pub struct QuoteInput {
-    /// The dents, one line each.
-    pub dents: Vec<QuotedDent>,
-    /// Trim to remove and install.
-    #[serde(default)]
-    pub ri_lines: Vec<RiLine>,
-    /// Percentages on top.
-    #[serde(default)]
-    pub uplifts: Vec<Uplift>,
-    /// Whether percentages add or compound; shown on the quote.
-    #[serde(default)]
-    pub add_or_compound: Stacking,
-    /// Price of an hour of work.
-    pub hourly_rate: Decimal,
-    /// Parts that are fitted.
-    #[serde(default)]
-    pub parts: Vec<Part>,
-    /// Wax, clips, disposal: a text and an amount each.
-    #[serde(default)]
-    pub sundries: Vec<Sundry>,
-    /// Taken off before tax.
-    #[serde(default)]
-    pub discount: Option<Discount>,
-    /// Tax on the net total, %.
-    pub tax_percent: Decimal,
-    /// ISO 4217 code of the currency.
-    pub currency: String,
-}
-
-/// A dent with the words that its line carries.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
-pub struct QuotedDent {
-    /// The line's text, such as the panel's name.
-    pub what: String,
-    /// The dent.
-    pub dent: Dent,
-}
 
 /// Removing and installing a part of the car.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -104,6 +60,17 @@ pub enum Stacking {
     Add,
     /// Each is taken on the lines with the uplifts before it: 25 % and 10 % make 37.5 %.
     Compound,
+}
+
+impl Stacking {
+    /// The other one.
+    #[must_use]
+    pub fn other(self) -> Self {
+        match self {
+            Self::Add => Self::Compound,
+            Self::Compound => Self::Add,
+        }
+    }
 }
 
 /// A part that is fitted.
