@@ -31,7 +31,7 @@ fn job(nth: u32, start: &Learned) -> FinishedJob {
     let timed = if nth % 3 == 0 {
         (0..)
             .zip(&dents)
-            .map(|(turn, dent)| Timed { dents: vec![dent.clone()], worked_h: worked(&[dent.clone()], turn) })
+            .map(|(turn, dent)| Timed { dents: vec![dent.clone()], worked_h: worked(std::slice::from_ref(dent), turn) })
             .collect()
     } else {
         vec![Timed { dents: dents.to_vec(), worked_h: worked(&dents, 0) }]

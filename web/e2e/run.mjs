@@ -13,6 +13,7 @@ import { liveSession } from './live.mjs';
 import { mirrorPage } from './mirror.mjs';
 import { metal } from './metal.mjs';
 import { pairing } from './pair.mjs';
+import { papers } from './papers.mjs';
 import { pricing } from './pricing.mjs';
 import { sheets } from './sheets.mjs';
 import { startServer } from './server.mjs';
@@ -60,7 +61,7 @@ try {
     await page.context().close();
   }
   if (wanted(pairing)) await pairing({ browser, test });
-  for (const scenario of [keyboardOnly, badUploads, draftsAndUndo, sheets, pricing, liveSession, mirrorPage, phoneLens, metal].filter(wanted)) {
+  for (const scenario of [keyboardOnly, badUploads, draftsAndUndo, papers, sheets, pricing, liveSession, mirrorPage, phoneLens, metal].filter(wanted)) {
     const page = await open(browser, server.base, WIDTHS[2]);
     await scenario({ browser, page, server, test, sound, named: only.includes(scenario.name) });
     await page.context().close();

@@ -2,11 +2,13 @@
 
 /// Hour, UN/ECE Recommendation 20.
 pub const HOUR: &str = "HUR";
+/// Day, UN/ECE Recommendation 20.
+pub const DAY: &str = "DAY";
 /// One piece, UN/ECE Recommendation 20.
 pub const PIECE: &str = "C62";
 
 /// ISO 3166-1 alpha-2, as officially assigned, with `1A` and `XI` of the standard's own list
-/// (Kosovo, Northern Ireland). From memory; the code list of the published rules is held against it in the tests.
+/// (Kosovo, Northern Ireland). The tests hold it against the code list of the published rules.
 pub const COUNTRIES: &str = "1A AD AE AF AG AI AL AM AO AQ AR AS AT AU AW AX AZ BA BB BD BE BF BG BH BI BJ BL BM BN BO \
      BQ BR BS BT BV BW BY BZ CA CC CD CF CG CH CI CK CL CM CN CO CR CU CV CW CX CY CZ DE DJ DK DM DO DZ EC EE EG EH ER \
      ES ET FI FJ FK FM FO FR GA GB GD GE GF GG GH GI GL GM GN GP GQ GR GS GT GU GW GY HK HM HN HR HT HU ID IE IL IM IN \

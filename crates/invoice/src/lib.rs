@@ -37,7 +37,7 @@ mod xml;
 
 pub use check::{Breach, check};
 pub use cii::cii;
-pub use codes::{COUNTRIES, HOUR, PIECE, is_country};
+pub use codes::{COUNTRIES, DAY, HOUR, PIECE, is_country};
 pub use invoice::{Adjustment, Invoice, Kind, Line, LineAdjustment, Payment, Preceding};
 pub use party::{Address, Party};
 pub use tax::{Category, Exemption, Tax};

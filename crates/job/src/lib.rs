@@ -20,6 +20,7 @@
 //! # References
 //! VIN: 49 CFR Part 565. Cautions: practice of the trade, as the report's texts say.
 
+mod billing;
 mod car;
 mod cautions;
 mod damage;
@@ -31,6 +32,7 @@ mod spots;
 mod stage;
 mod vin;
 
+pub use billing::{Billing, BillingError};
 pub use car::{Car, ChassisNumber, Customer};
 pub use cautions::{Caution, CautionCode, cautions};
 pub use damage::{At, AtError, Capture, CaptureFile, Damage, DentEntry, Photo, ReadingEntry, Source};

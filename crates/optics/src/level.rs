@@ -21,16 +21,17 @@ const LEAST_MM: f64 = 1.0;
 /// Carries everything into the frame through the tags; leaves it as it is where they tell no plane.
 pub(crate) fn level(problem: &mut Problem, p: &mut DVector<f64>) {
     let u = problem.unpack(p);
-    let camera_from_panel = problem.panel_from_camera.inverse();
     let on_panel = |x: f64, y: f64| Point3::new(x, y, u.panel.at(x, y).0);
     let poses: Vec<[f64; 3]> = (0..problem.ids.len()).map(|k| std::array::from_fn(|i| p[FIXED + 3 * k + i])).collect();
-    let centres: Vec<Vector3<f64>> = poses.iter().map(|t| (camera_from_panel * on_panel(t[0], t[1])).coords).collect();
     let (new_from_old, panel) = if u.panel.ridge.is_some() {
         let mean = poses.iter().map(|t| u.panel.at(t[0], t[1]).0).sum::<f64>() / poses.len() as f64;
         let mut panel = u.panel.clone();
         panel.c[0] -= mean;
         (Isometry3::translation(0.0, 0.0, -mean), panel)
     } else {
+        let camera_from_panel = problem.panel_from_camera.inverse();
+        let centre = |t: &[f64; 3]| (camera_from_panel * on_panel(t[0], t[1])).coords;
+        let centres: Vec<Vector3<f64>> = poses.iter().map(centre).collect();
         let Some(panel_from_camera) = plane_through(&centres, LEAST_MM) else { return };
         let new_from_old = panel_from_camera * camera_from_panel;
         let Some(panel) = fitted(&u.panel, &sampled(&u.panel, &new_from_old)) else { return };

@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 
 /// Language of a paper.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Language {
     /// English.
@@ -13,6 +14,38 @@ pub enum Language {
     En,
     /// German.
     De,
+    /// French.
+    Fr,
+    /// Italian.
+    It,
+    /// Spanish.
+    Es,
+    /// Polish.
+    Pl,
+}
+
+impl Language {
+    /// All of them.
+    pub const ALL: [Self; 6] = [Self::En, Self::De, Self::Fr, Self::It, Self::Es, Self::Pl];
+
+    /// Its code, ISO 639-1.
+    #[must_use]
+    pub fn code(self) -> &'static str {
+        match self {
+            Self::En => "en",
+            Self::De => "de",
+            Self::Fr => "fr",
+            Self::It => "it",
+            Self::Es => "es",
+            Self::Pl => "pl",
+        }
+    }
+
+    /// The language of a code.
+    #[must_use]
+    pub fn of(code: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|language| language.code() == code)
+    }
 }
 
 /// Unit of length on paper; everything inside is in millimetres.
@@ -28,6 +61,7 @@ pub enum LengthUnit {
 
 /// Size of the sheet.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Paper {
     /// 210 × 297 mm.

@@ -49,7 +49,23 @@ impl Format {
         match self.language {
             Language::En if coin == currency => format!("{sign}{currency}{GAP}{digits}"),
             Language::En => format!("{sign}{coin}{digits}"),
-            Language::De => format!("{sign}{digits}{GAP}{coin}"),
+            _ => format!("{sign}{digits}{GAP}{coin}"),
+        }
+    }
+
+    /// Money with all the decimals that it has: prices of a unit may have more than the coin.
+    pub(crate) fn money_exact(&self, amount: Decimal, currency: &str) -> String {
+        let coin = decimals(currency);
+        let scale = amount.normalize().scale();
+        if scale <= coin {
+            return self.money(amount, currency);
+        }
+        let digits = self.separated(&amount.normalize().to_string());
+        let coin = sign_of(currency);
+        match self.language {
+            Language::En if coin == currency => format!("{currency}{GAP}{digits}"),
+            Language::En => format!("{coin}{digits}"),
+            _ => format!("{digits}{GAP}{coin}"),
         }
     }
 
@@ -58,8 +74,8 @@ impl Format {
         let places = if share > 0.0 && share < 0.0995 || share > 0.9905 && share < 1.0 { 1 } else { 0 };
         let value = self.number(100.0 * share, places);
         match self.language {
-            Language::En => format!("{value}%"),
-            Language::De => format!("{value}{GAP}%"),
+            Language::En | Language::It | Language::Pl => format!("{value}%"),
+            Language::De | Language::Fr | Language::Es => format!("{value}{GAP}%"),
         }
     }
 
@@ -132,7 +148,9 @@ impl Format {
     fn separated(&self, plain: &str) -> String {
         let (thousand, point) = match self.language {
             Language::En => (',', '.'),
-            Language::De => ('.', ','),
+            Language::De | Language::It | Language::Es => ('.', ','),
+            Language::Fr => (THIN, ','),
+            Language::Pl => (GAP, ','),
         };
         let digits = plain.trim_start_matches('-');
         let (whole, fraction) = digits.split_once('.').unwrap_or((digits, ""));
@@ -185,6 +203,17 @@ mod tests {
         assert_eq!(money(&DE, "1234567", "CHF"), "1.234.567,00\u{a0}CHF");
         assert_eq!(money(&EN, "999.5", "JPY"), "¥1,000");
         assert_eq!(money(&EN, "-0.00", "EUR"), "€0.00");
+    }
+
+    #[test]
+    fn other_languages_separate_as_they_do() {
+        let of = |language| Format { language, unit: LengthUnit::Mm };
+        assert_eq!(money(&of(Language::Fr), "1234567.5", "EUR"), "1\u{202f}234\u{202f}567,50\u{a0}€");
+        assert_eq!(money(&of(Language::It), "1234.5", "EUR"), "1.234,50\u{a0}€");
+        assert_eq!(money(&of(Language::Es), "1234.5", "EUR"), "1.234,50\u{a0}€");
+        assert_eq!(money(&of(Language::Pl), "1234.5", "PLN"), "1\u{a0}234,50\u{a0}PLN");
+        assert_eq!(EN.money_exact("1.355".parse().unwrap(), "EUR"), "€1.355");
+        assert_eq!(EN.money_exact("95.0".parse().unwrap(), "EUR"), "€95.00");
     }
 
     #[test]

@@ -1,7 +1,8 @@
 //! A job on paper: PDF, human wording, languages.
 //!
 //! # Entry points
-//! [`report()`] makes a PDF of a [`ReportData`]; [`print_sheet`] makes tags, line boards and the camera sheet at
+//! [`report()`] makes a PDF of a [`ReportData`]; [`paper()`] one of the job's papers from a [`PaperData`], in the
+//! words of a [`Country`]; [`print_sheet`] makes tags, line boards and the camera sheet at
 //! true scale; [`caution()`] gives the words of one caution.
 //!
 //! # Conventions
@@ -17,11 +18,13 @@
 //! # Limits
 //! The sample of four pages with three photos of 0.5 MP and a map of 480 × 300 cells takes about
 //! 100 ms and 240 kB (`cargo run --release -p dentwright-report --example sample_report`).
-//! Photos go into the file as they are, so give them scaled down for paper. Latin, Greek and Cyrillic letters only: the one font has no others. Texts that a reading
+//! Photos go into the file as they are, so give them scaled down for paper. Letters that neither font has,
+//! such as Chinese ones, are set as boxes; a word of more than 26 letters may break anywhere. Texts that a reading
 //! wrote are English: a verdict's reason is left out of other papers, remarks are said in their own words.
 //!
 //! # References
-//! Font: Libertinus Serif, SIL Open Font License 1.1. Cautions: trade practice, with the
+//! Fonts: Libertinus Serif, SIL Open Font License 1.1; DejaVu Sans Mono, its own permissive licence, for letters
+//! that the first lacks. PDF/A: ISO 19005-3. VAT Directive 2006/112/EC, Article 226. Cautions: trade practice, with the
 //! flash point of isopropanol from the NIOSH Pocket Guide and the noise level from HSE,
 //! "Noise in motor vehicle repair".
 
@@ -38,10 +41,17 @@ mod format;
 mod map;
 mod metal_view;
 mod method_view;
+#[cfg(test)]
+mod paper_tests;
+mod papers;
 mod pictures;
 mod print;
 mod quote_view;
 mod render;
+#[cfg(test)]
+#[path = "../examples/sample/mod.rs"]
+mod sample;
+mod settable;
 #[cfg(test)]
 mod tests;
 mod view;
@@ -50,6 +60,7 @@ mod world;
 
 pub use cautions::{CAUTION_CODES, Caution, caution, cautions_always};
 pub use data::*;
+pub use papers::*;
 pub use print::{BOARD_IDS, LineBoard, PANEL_IDS, PrintError, STICKER_MM, Sheet, print_sheet};
 pub use render::report;
 

@@ -76,7 +76,8 @@ fn line(line: &Line, dent: Option<&DentRow>, currency: &str, with: &Setting) -> 
     }))
 }
 
-fn what(line: &Line, dent: Option<&DentRow>, with: &Setting) -> Result<String, ReportError> {
+/// A line in words.
+pub(crate) fn what(line: &Line, dent: Option<&DentRow>, with: &Setting) -> Result<String, ReportError> {
     match line.kind {
         LineKind::RemoveInstall => with.words.fill("line-ri", &[("what", &line.what)]),
         LineKind::Discount => with.words.say("line-discount"),

@@ -2,7 +2,7 @@
 
 use typst::diag::SourceDiagnostic;
 use typst_layout::PagedDocument;
-use typst_pdf::PdfOptions;
+use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
 
 use crate::view;
 use crate::world::ReportWorld;
@@ -22,9 +22,20 @@ pub fn report(data: &ReportData) -> Result<Report, ReportError> {
 
 /// Sets a world's pages and writes them as PDF.
 pub(crate) fn pdf(world: &ReportWorld) -> Result<Report, ReportError> {
+    written(world, PdfStandards::default())
+}
+
+/// Sets a world's pages and writes them as PDF/A-3b, to be kept for years.
+pub(crate) fn archive(world: &ReportWorld) -> Result<Report, ReportError> {
+    let standards = PdfStandards::new(&[PdfStandard::A_3b]);
+    written(world, standards.map_err(|error| ReportError::Pdf(error.message().to_string()))?)
+}
+
+fn written(world: &ReportWorld, standards: PdfStandards) -> Result<Report, ReportError> {
     let document = set(world)?;
     let options = PdfOptions {
         creator: typst::foundations::Smart::Custom(Some("Dentwright".to_owned())),
+        standards,
         ..PdfOptions::default()
     };
     let pdf = typst_pdf::pdf(&document, &options).map_err(|errors| ReportError::Pdf(first(&errors)))?;
@@ -35,6 +46,37 @@ pub(crate) fn pdf(world: &ReportWorld) -> Result<Report, ReportError> {
 #[cfg(test)]
 pub(crate) fn lay_out(data: &ReportData) -> Result<PagedDocument, ReportError> {
     set(&report_world(data)?)
+}
+
+/// All text of all pages, one piece a line.
+#[cfg(test)]
+pub(crate) fn text_of(data: &ReportData) -> String {
+    text(&lay_out(data).unwrap())
+}
+
+/// All text of a paper.
+#[cfg(test)]
+pub(crate) fn papers_text(data: &crate::PaperData) -> String {
+    text(&set(&crate::papers::world(data).unwrap()).unwrap())
+}
+
+#[cfg(test)]
+fn text(document: &PagedDocument) -> String {
+    fn collect(frame: &typst::layout::Frame, text: &mut String) {
+        for (_, item) in frame.items() {
+            match item {
+                typst::layout::FrameItem::Group(group) => collect(&group.frame, text),
+                typst::layout::FrameItem::Text(piece) => {
+                    text.push_str(&piece.text);
+                    text.push('\n');
+                }
+                _ => {}
+            }
+        }
+    }
+    let mut text = String::new();
+    document.pages().iter().for_each(|page| collect(&page.frame, &mut text));
+    text
 }
 
 fn report_world(data: &ReportData) -> Result<ReportWorld, ReportError> {

@@ -9,9 +9,10 @@ use typst::foundations::Bytes;
 use crate::cautions::in_words;
 use crate::format::Format;
 use crate::pictures::Pictures;
+use crate::settable::settable;
 use crate::words::Words;
 use crate::world::TEMPLATES;
-use crate::{Car, DentRow, Language, Paper, ReportData, ReportError, Shop, car, damage_view, method_view, quote_view};
+use crate::{Car, DentRow, Paper, ReportData, ReportError, Shop, car, damage_view, method_view, quote_view};
 
 /// What all parts of the view are made with.
 pub(crate) struct Setting<'a> {
@@ -22,12 +23,22 @@ pub(crate) struct Setting<'a> {
 
 /// The files of one report: `data.json`, the drawn car, maps and photos.
 pub(crate) fn files(data: &ReportData) -> Result<Vec<(String, Bytes)>, ReportError> {
+    files_with(data, |_, _| Ok(()))
+}
+
+/// The same, with what `add` puts into the view.
+pub(crate) fn files_with<'a>(
+    data: &'a ReportData,
+    add: impl FnOnce(&mut Value, &Setting<'a>) -> Result<(), ReportError>,
+) -> Result<Vec<(String, Bytes)>, ReportError> {
     let mut with = Setting {
         words: Words::new(data.language)?,
         format: Format { language: data.language, unit: data.length_unit },
         pictures: Pictures::new(&data.images),
     };
-    let view = view(data, &mut with)?;
+    let mut view = view(data, &mut with)?;
+    add(&mut view, &with)?;
+    settable(&mut view);
     let marks: Vec<car::Mark> =
         data.damages.iter().enumerate().map(|(index, damage)| (damage.panel.as_str(), damage.at, index + 1)).collect();
     let mut files = with.pictures.into_files();
@@ -44,9 +55,10 @@ fn view(data: &ReportData, with: &mut Setting) -> Result<Value, ReportError> {
     Ok(json!({
         "words": template_words(&with.words)?,
         "paper": match data.paper { Paper::A4 => "a4", Paper::Letter => "us-letter" },
-        "lang": match data.language { Language::En => "en", Language::De => "de" },
+        "lang": data.language.code(),
         "title": with.words.say(title)?,
         "number": data.number,
+        "numbers": if data.number.is_empty() { vec![] } else { vec![[with.words.say("job-number")?, data.number.clone()]] },
         "date": with.format.date(data.date, &with.words)?,
         "shop": shop(&data.shop, &with.words)?,
         "customer": {

@@ -4,10 +4,17 @@ use fluent_bundle::{FluentArgs, FluentBundle, FluentResource};
 
 use crate::{Language, ReportError};
 
-/// English texts.
-pub(crate) const EN: &str = include_str!("../lang/en.ftl");
-/// German texts.
-pub(crate) const DE: &str = include_str!("../lang/de.ftl");
+/// Texts of a language: what reports and sheets say, what papers say.
+pub(crate) fn texts(language: Language) -> [&'static str; 2] {
+    match language {
+        Language::En => [include_str!("../lang/en.ftl"), include_str!("../lang/papers.en.ftl")],
+        Language::De => [include_str!("../lang/de.ftl"), include_str!("../lang/papers.de.ftl")],
+        Language::Fr => [include_str!("../lang/fr.ftl"), include_str!("../lang/papers.fr.ftl")],
+        Language::It => [include_str!("../lang/it.ftl"), include_str!("../lang/papers.it.ftl")],
+        Language::Es => [include_str!("../lang/es.ftl"), include_str!("../lang/papers.es.ftl")],
+        Language::Pl => [include_str!("../lang/pl.ftl"), include_str!("../lang/papers.pl.ftl")],
+    }
+}
 
 /// The texts of one language.
 pub(crate) struct Words {
@@ -15,19 +22,18 @@ pub(crate) struct Words {
 }
 
 impl Words {
-    /// Reads a language file.
+    /// Reads a language's files.
     pub(crate) fn new(language: Language) -> Result<Self, ReportError> {
-        let (tag, text) = match language {
-            Language::En => ("en", EN),
-            Language::De => ("de", DE),
-        };
+        let tag = language.code();
         let broken = || ReportError::Words(format!("{tag}.ftl"));
-        let resource = FluentResource::try_new(text.to_owned()).map_err(|_| broken())?;
         let mut bundle = FluentBundle::new(vec![tag.parse().map_err(|_| broken())?]);
         // Marks around placeables are for mixed writing directions; on paper they would only
         // break words apart for whoever copies the text.
         bundle.set_use_isolating(false);
-        bundle.add_resource(resource).map_err(|_| broken())?;
+        for text in texts(language) {
+            let resource = FluentResource::try_new(text.to_owned()).map_err(|_| broken())?;
+            bundle.add_resource(resource).map_err(|_| broken())?;
+        }
         Ok(Self { bundle })
     }
 

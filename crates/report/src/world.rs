@@ -11,8 +11,8 @@ use typst::text::{Font, FontBook};
 use typst::utils::LazyHash;
 use typst::{Library, LibraryExt, World};
 
-/// The main templates, `report.typ` and `sheet.typ`, and those that they import.
-pub(crate) const TEMPLATES: [(&str, &str); 9] = [
+/// The main templates, `report.typ`, `paper.typ` and `sheet.typ`, and those that they import.
+pub(crate) const TEMPLATES: [(&str, &str); 10] = [
     ("report.typ", include_str!("../templates/report.typ")),
     ("style.typ", include_str!("../templates/style.typ")),
     ("head.typ", include_str!("../templates/head.typ")),
@@ -21,11 +21,12 @@ pub(crate) const TEMPLATES: [(&str, &str); 9] = [
     ("damage.typ", include_str!("../templates/damage.typ")),
     ("quote.typ", include_str!("../templates/quote.typ")),
     ("method.typ", include_str!("../templates/method.typ")),
+    ("paper.typ", include_str!("../templates/paper.typ")),
     ("sheet.typ", include_str!("../templates/sheet.typ")),
 ];
 
-/// The only family used, so the only one loaded.
-const FAMILY: &str = "Libertinus Serif";
+/// The family of the papers, and one that has the letters it lacks, such as Arabic ones.
+const FAMILIES: [&str; 2] = ["Libertinus Serif", "DejaVu Sans Mono"];
 
 /// What is the same for every report: library, fonts, parsed templates.
 struct Fixed {
@@ -38,7 +39,7 @@ struct Fixed {
 static FIXED: LazyLock<Fixed> = LazyLock::new(|| {
     let fonts: Vec<Font> = typst_assets::fonts()
         .flat_map(|data| Font::iter(Bytes::new(data)))
-        .filter(|font| font.info().family == FAMILY)
+        .filter(|font| FAMILIES.contains(&font.info().family.as_str()))
         .collect();
     let source = |(name, text): (&str, &str)| {
         let id = file_id(name);
@@ -69,6 +70,11 @@ impl ReportWorld {
 fn file_id(name: &str) -> FileId {
     let path = VirtualPath::new(name).expect("names of files are our own, without dots that climb");
     RootedPath::new(VirtualRoot::Project, path).intern()
+}
+
+/// Whether one of the fonts has a letter.
+pub(crate) fn has_letter(letter: char) -> bool {
+    FIXED.fonts.iter().any(|font| font.info().coverage.contains(u32::from(letter)))
 }
 
 impl World for ReportWorld {

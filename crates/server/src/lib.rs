@@ -20,6 +20,7 @@
 
 mod app;
 mod assets;
+mod bill;
 mod books;
 mod cameras;
 mod captures;
@@ -39,6 +40,8 @@ mod live;
 mod metal;
 mod metal_work;
 mod pair;
+mod paper_issue;
+mod papers;
 mod photos;
 mod picture;
 mod quote;

@@ -54,6 +54,12 @@ impl QuoteAnswer {
     }
 }
 
+/// The quote of a job as it stands; none where what was entered gives none.
+pub async fn of_job(app: &App, job: &Job) -> Answer<Option<Quote>> {
+    let books = Books::open(app).await?;
+    Ok(QuoteAnswer::of(job, &books).ok().map(QuoteAnswer::into_quote))
+}
+
 /// The quote of a job.
 #[utoipa::path(get, path = "/api/jobs/{id}/quote", operation_id = "quote", params(("id" = Uuid, Path)),
     responses((status = 200, body = QuoteAnswer), (status = 404, body = Trouble), (status = 422, body = Trouble)))]

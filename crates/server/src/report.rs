@@ -40,7 +40,7 @@ pub async fn pdf(State(app): State<App>, At(id): At<Uuid>) -> Answer<Response> {
 }
 
 /// Photos and readings that the report shows.
-async fn load(app: &App, job: &Job) -> Answer<Loaded> {
+pub async fn load(app: &App, job: &Job) -> Answer<Loaded> {
     let mut loaded = Loaded::default();
     for damage in &job.damages {
         for photo in &damage.photos {

@@ -3,7 +3,7 @@
 use crate::app::App;
 use crate::{
     assets, cameras, captures, cautions, changes, damages, dents, exports, guard, hail_tables, jobs, learned, lines,
-    live, metal, pair, photos, quote, readings, report, sheets, shop, tasks, vin,
+    live, metal, pair, papers, photos, quote, readings, report, sheets, shop, tasks, vin,
 };
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
@@ -64,6 +64,10 @@ fn api() -> OpenApiRouter<App> {
         .routes(routes!(learned::get))
         .routes(routes!(learned::put, learned::remove))
         .routes(routes!(report::pdf))
+        .routes(routes!(papers::list, papers::add))
+        .routes(routes!(papers::file))
+        .routes(routes!(papers::packs))
+        .routes(routes!(papers::billing, papers::save_billing))
         .routes(routes!(sheets::pdf))
         .routes(routes!(cameras::remove))
         .routes(routes!(cautions::list))

@@ -73,7 +73,7 @@ pub use paint::{PAINT_TOML, PaintRisk, PaintRow, Risk, face_strain, paints, pars
 pub use panel::{Panel, largest};
 pub use patch::{Folded, Patch, State};
 pub use perform::perform;
-pub use quick::{Quick, give_map, quick};
+pub use quick::{Quick, give_map, quick, quick_rise};
 pub use remains::{Layer, Remains, layer_map, remains};
 pub use replay::{ReplayError, ReplaySettings, Replayed, replay};
 pub use section::{Layers, Section, add_up};

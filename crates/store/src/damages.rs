@@ -137,7 +137,8 @@ impl Store {
             let named: i64 = sqlx::query_scalar(
                 "SELECT (SELECT COUNT(*) FROM photo WHERE hash = $1)
                       + (SELECT COUNT(*) FROM capture_file WHERE hash = $1)
-                      + (SELECT COUNT(*) FROM reading_file WHERE hash = $1)",
+                      + (SELECT COUNT(*) FROM reading_file WHERE hash = $1)
+                      + (SELECT COUNT(*) FROM paper_file WHERE hash = $1)",
             )
             .bind(&hash)
             .fetch_one(&self.pool)

@@ -108,6 +108,14 @@ impl Files {
         Ok(filed)
     }
 
+    /// Writes bytes into a scratch folder, from where they are taken.
+    ///
+    /// # Errors
+    /// When the disk says no.
+    pub fn write(&self, path: &Path, bytes: &[u8]) -> Result<(), FileError> {
+        fs::write(path, bytes).map_err(disk(path, "written"))
+    }
+
     /// The content of a file, which is checked against its hash.
     ///
     /// # Errors

@@ -162,14 +162,16 @@ impl Store {
         known((done.rows_affected() > 0).then_some(()), "job", job)
     }
 
-    /// Removes a job, its customer and car, and the files that nothing else names.
+    /// Removes a job, its customer and car, and the files that nothing else names. Papers with a number stay,
+    /// since the law wants them kept.
     ///
     /// # Errors
     /// When there is none under this id.
     pub async fn remove_job(&self, job: Uuid) -> Result<(), StoreError> {
         let alone = self.shelves.clone().write_owned().await;
         let mut change = self.change().await?;
-        let hashes = crate::damages::hashes(&mut change, Scope::Job(job)).await?;
+        let mut hashes = crate::damages::hashes(&mut change, Scope::Job(job)).await?;
+        hashes.extend(crate::papers::remove_unnumbered(&mut change, job).await?);
         let row: Option<(String, String)> =
             sqlx::query_as("DELETE FROM job WHERE id = $1 RETURNING customer_id, car_id")
                 .bind(job.to_string())

@@ -2,7 +2,7 @@
 
 use crate::ids::{ms, of_json, to_json};
 use crate::{Store, StoreError};
-use dentwright_job::Shop;
+use dentwright_job::{Billing, Shop};
 use dentwright_price::HoursSettings;
 use jiff::Timestamp;
 use serde::Serialize;
@@ -39,6 +39,22 @@ impl Store {
     /// When the record cannot be written.
     pub async fn save_hours(&self, hours: &HoursSettings, now: Timestamp) -> Result<(), StoreError> {
         self.save_setting("hours", hours, now).await
+    }
+
+    /// How the shop bills; an empty form until it was saved.
+    ///
+    /// # Errors
+    /// When the record cannot be read.
+    pub async fn billing(&self) -> Result<Billing, StoreError> {
+        Ok(self.setting("billing").await?.unwrap_or_default())
+    }
+
+    /// Saves how the shop bills, which has passed its check.
+    ///
+    /// # Errors
+    /// When the record cannot be written.
+    pub async fn save_billing(&self, billing: &Billing, now: Timestamp) -> Result<(), StoreError> {
+        self.save_setting("billing", billing, now).await
     }
 
     async fn setting<T: DeserializeOwned>(&self, name: &'static str) -> Result<Option<T>, StoreError> {

@@ -5,6 +5,7 @@ import type {
   LiveOffer, LiveState, MetalAnswer, MetalAsked, MoveAsked, MoveTried, NewDamage, NewHailTable, NewJob, OnFile, PairingOffer, QuoteAnswer, QuoteInput, Reading,
   Screen, SeriesReading, Shop, Task, Trouble, VinAnswer, WorkedInput,
 } from './types';
+import type { Billing, Country, Issue, Paper } from './types';
 
 /** What went wrong, in words for the technician, and what to do. */
 export class Problem extends Error implements Trouble {
@@ -96,6 +97,11 @@ export const api = {
   livePhoto: sendPhoto,
   liveAgain: (code: string, setup: boolean) => said<LiveState>(http.POST('/api/live/{code}/again', { ...of(code), body: { setup } })),
   endLive: (code: string) => said<void>(http.DELETE('/api/live/{code}', { ...of(code), keepalive: true })),
+  papers: (job: string) => said<Paper[]>(http.GET('/api/jobs/{id}/papers', at(job))),
+  issuePaper: (job: string, body: Issue) => said<Paper>(http.POST('/api/jobs/{id}/papers', { ...at(job), body })),
+  billing: () => said<Billing>(http.GET('/api/shop/billing')),
+  saveBilling: (body: Billing) => said<Billing>(http.PUT('/api/shop/billing', { body })),
+  countries: () => said<Country[]>(http.GET('/api/countries')),
   pair: (code: string) => said<void>(http.POST('/api/pair', { body: { code } })),
   offerPairing: () => said<PairingOffer>(http.POST('/api/pair/offer')),
 };
@@ -120,3 +126,4 @@ export const exportUrl = (reading: string, form: string) => `/api/readings/${par
 export const photoUrl = (hash: string, width: number) => `/api/photos/${part(hash)}?width=${width}`;
 export const reportUrl = (job: string) => `/api/jobs/${part(job)}/report.pdf`;
 export const sheetUrl = (name: string, query: URLSearchParams) => `/api/sheets/${part(name)}?${query}`;
+export const paperUrl = (paper: string, name: string) => `/api/papers/${part(paper)}/${part(name)}`;

@@ -69,6 +69,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/countries": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Countries that have a pack. No legal advice. */
+        get: operations["countries"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/damages/{id}": {
         parameters: {
             query?: never;
@@ -313,6 +330,24 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/jobs/{id}/papers": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Papers of a job, oldest first. */
+        get: operations["papers"];
+        put?: never;
+        /** Issue a paper. What was issued is kept as it is; an invoice that is wrong is followed by a credit note. */
+        post: operations["issue_paper"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/jobs/{id}/quote": {
         parameters: {
             query?: never;
@@ -486,6 +521,23 @@ export interface paths {
         put?: never;
         /** Make a code for another device. Only on the computer that runs the server. */
         post: operations["offer"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/papers/{id}/{name}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** A file of a paper, by its name. */
+        get: operations["paper_file"];
+        put?: never;
+        post?: never;
         delete?: never;
         options?: never;
         head?: never;
@@ -666,6 +718,24 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/shop/billing": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** How the shop bills. */
+        get: operations["billing"];
+        /** Change how the shop bills. */
+        put: operations["save_billing"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/shop/hours": {
         parameters: {
             query?: never;
@@ -730,76 +800,6 @@ export interface paths {
         get: operations["vin"];
         put?: never;
         post?: never;
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/metals": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        /** Metals, paints and glues on file. */
-        get: operations["metals"];
-        put?: never;
-        post?: never;
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/readings/{id}/metal": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        /** What the metal of a reading holds, or how far the work on it has come. */
-        get: operations["metal"];
-        put?: never;
-        /** Work out what the metal round a spot of a reading holds. */
-        post: operations["know_metal"];
-        /** Stop the work on a reading's metal; what was known before stays. */
-        delete: operations["cancel_metal"];
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/readings/{id}/metal/maps/{name}": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        /** A map of what the metal holds: `stretch`, `tension`, `bent_outer`, `bent_inner`, `direction`, as NPY. */
-        get: operations["metal_map"];
-        put?: never;
-        post?: never;
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/readings/{id}/metal/try": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get?: never;
-        put?: never;
-        /** Try a move: what it lifts while held, what stays, the force, the paint, the glue, the bar. */
-        post: operations["try_move"];
         delete?: never;
         options?: never;
         head?: never;
@@ -904,62 +904,49 @@ export interface components {
              */
             to_mm: number;
         };
-        /** @description A bar in the plane in which it is worked. The tip pushes along y. */
-        Bar: {
+        /** @description How the shop bills. */
+        Billing: {
             /**
-             * Format: double
-             * @description Young's modulus, MPa.
+             * @description Account to pay to, best an IBAN.
+             * @default
              */
-            e_mpa: number;
-            /** @description Lengths from the tip to the hand's end. */
-            lengths: components["schemas"]["BarLength"][];
-            /** @description Where the tip is, mm. */
-            tip_mm: number[];
+            account: string;
             /**
-             * Format: double
-             * @description Yield stress, MPa.
+             * @description BIC of its bank.
+             * @default
              */
-            yield_mpa: number;
-        };
-        /** @description A bar over a fulcrum. */
-        BarAsked: {
-            /** @description The bar. */
-            bar: components["schemas"]["Bar"];
+            bank: string;
             /**
-             * Format: double
-             * @description The fulcrum's place, mm.
+             * @description Country of the shop, ISO 3166-1 alpha-2; its pack gives texts, tax and paper.
+             * @default
              */
-            fulcrum_x_mm: number;
-        };
-        /** @description A straight length of a bar. */
-        BarLength: {
-            /** @description Its section. */
-            section: components["schemas"]["BarSection"];
-            /** @description Where it ends, mm, in the plane the bar is bent in; it starts where the one before ended. */
-            to_mm: number[];
-        };
-        /** @description Cross-section of a bar. */
-        BarSection: {
+            country: string;
             /**
-             * Format: double
-             * @description Diameter, mm.
+             * Format: int32
+             * @description Days in which an invoice is to be paid.
+             * @default 14
              */
-            diameter_mm: number;
-            /** @enum {string} */
-            kind: "round";
-        } | {
+            due_days: number;
             /**
-             * Format: double
-             * @description Along the bending, mm.
+             * @description Why the shop's work carries no tax, such as a small business; empty where it does.
+             * @default
              */
-            height_mm: number;
-            /** @enum {string} */
-            kind: "flat";
+            exempt_reason: string;
             /**
-             * Format: double
-             * @description Across the bending, mm.
+             * @description Number in a register of companies.
+             * @default
              */
-            width_mm: number;
+            register: string;
+            /**
+             * @description Local tax number.
+             * @default
+             */
+            tax_number: string;
+            /**
+             * @description VAT identifier, with the country's letters.
+             * @default
+             */
+            vat_id: string;
         };
         /** @description What became of the predictions. */
         Calibration: {
@@ -1031,6 +1018,18 @@ export interface components {
             rms_px: number;
             /** Format: int32 */
             width_px: number;
+        };
+        /** @description A consumer's right to cancel what was agreed away from the shop. */
+        CancellationRight: {
+            /** @description Business days (true) or days of the calendar. */
+            business_days: boolean;
+            /**
+             * Format: int32
+             * @description Days to do so.
+             */
+            days: number;
+            /** @description Where it comes from. */
+            source: string;
         };
         /** @description A folder of photos that readings are made from. */
         CaptureJson: {
@@ -1163,6 +1162,13 @@ export interface components {
              */
             start: number;
         };
+        /** @description A coin to measure dents with. */
+        Coin: {
+            /** @description Diameter, mm. */
+            mm: string;
+            /** @description Its name. */
+            name: string;
+        };
         /** @description Paint and temperature. */
         Conditions: {
             /** @description What is known of the paint. */
@@ -1173,6 +1179,61 @@ export interface components {
              *     counts as warm enough.
              */
             panel_c?: number | null;
+        };
+        /** @description A country's pack. Every one says of itself that it is no legal advice. */
+        Country: {
+            /** @description Right to cancel. */
+            cancellation: components["schemas"]["CancellationRight"];
+            /** @description Smallest step that cash is paid in. */
+            cash_step: string;
+            /** @description Day its values were last looked at. */
+            checked: string;
+            /** @description ISO 3166-1 alpha-2. */
+            code: string;
+            /** @description Coins to measure with, smallest first. */
+            coins: components["schemas"]["Coin"][];
+            /** @description Where the coins' sizes come from. */
+            coins_source: string;
+            /** @description ISO 4217. */
+            currency: string;
+            /** @description Whether e-invoices by EN 16931 are usual. */
+            e_invoice: boolean;
+            /** @description Lines that belong on papers, by language; `en` is always there. */
+            lines: {
+                [key: string]: components["schemas"]["Lines"];
+            };
+            /** @description Its name, in its own language. */
+            name: string;
+            /** @description That it is no legal advice. */
+            notice: string;
+            /** @description Size of the sheet. */
+            paper: components["schemas"]["Paper"];
+            /** @description Its taxes. */
+            tax: components["schemas"]["CountryTaxes"];
+            /** @description Workmanship. */
+            warranty: components["schemas"]["WarrantyTime"];
+        };
+        /** @description A rate of tax. */
+        CountryRate: {
+            /** @description Its name in the pack, such as `standard`. */
+            code: string;
+            /** @description %. */
+            percent: string;
+            /** @description Since when, where that is known. */
+            since?: string | null;
+            /** @description Where it comes from, or that it is from memory. */
+            source: string;
+        };
+        /** @description Taxes on sales. */
+        CountryTaxes: {
+            /** @description What the tax is called, by language. */
+            name: {
+                [key: string]: string;
+            };
+            /** @description Rates, the usual one first. */
+            rates: components["schemas"]["CountryRate"][];
+            /** @description Where tax is rounded: `invoice`, once for each rate, or `line`. */
+            rounding: string;
         };
         /** @description A customer. Everything may be empty: a car is taken in first, its owner's address comes later. */
         Customer: {
@@ -1290,13 +1351,6 @@ export interface components {
              */
             shop: number;
         };
-        /** @description A number and its doubt, about two standard deviations. */
-        Doubtful: {
-            /** Format: double */
-            doubt: number;
-            /** Format: double */
-            value: number;
-        };
         /** @description One factor of the likely hours. */
         Factor: {
             /**
@@ -1348,18 +1402,6 @@ export interface components {
              */
             within?: number | null;
         };
-        /** @description A pop. */
-        Forced: {
-            /** @description Force, N. */
-            force_n: components["schemas"]["Doubtful"];
-            /** @description Whether it then stays in its other shape. */
-            stays: boolean;
-            /**
-             * Format: double
-             * @description Travel before it, mm.
-             */
-            travel_mm: number;
-        };
         /** @description A finished job beside what was said before it was learned. */
         Foretold: {
             /**
@@ -1396,18 +1438,6 @@ export interface components {
             note: string;
             ok: boolean;
             role: string;
-        };
-        /** @description A pull judged. */
-        GlueHold: {
-            /** @description What lets go first. */
-            first: components["schemas"]["LetsGo"];
-            /** @description Force at which the glue lets go: lowest and likely, N. */
-            holds_n: number[];
-            /**
-             * Format: double
-             * @description How far the tab's rim bends away under the pull, mm.
-             */
-            rim_bends_mm: number;
         };
         /** @description Grid of the maps; row 0 is `y0_mm`, rows go up. */
         GridFacts: {
@@ -1542,6 +1572,28 @@ export interface components {
             spread_z: number;
             /** @description How far the numbers above may be off for a shop. */
             width?: components["schemas"]["Widths"];
+        };
+        /** @description What to issue. */
+        Issue: {
+            /** @description The buyer's VAT identifier, where the buyer is a business (invoice). */
+            buyer_vat_id?: string;
+            /**
+             * Format: uuid
+             * @description The invoice that a credit note or receipt is about; the job's last where none is named.
+             */
+            follows?: string | null;
+            /** @description Which paper. */
+            kind: components["schemas"]["PaperKind"];
+            language?: components["schemas"]["Language"] | null;
+            /** @description How it was paid, UNTDID 4461: `10` cash, `48` card, `58` transfer. */
+            means?: string | null;
+            /** @description Amount paid; all that is open where none is named (receipt). */
+            paid?: string | null;
+            /** @description Net amount given back; the whole invoice where none is named (credit note). */
+            part?: string | null;
+            /** @description Why (supplement, credit note). */
+            reason?: string;
+            signature?: components["schemas"]["Signature"] | null;
         };
         /** @description What changes; a field that is left out stays as it is. */
         JobChange: {
@@ -1700,11 +1752,6 @@ export interface components {
          * @enum {string}
          */
         LengthUnit: "mm" | "inch";
-        /**
-         * @description What lets go first.
-         * @enum {string}
-         */
-        LetsGo: "metal" | "either" | "glue";
         /** @description One point of the calibration plot; on the diagonal it is right. */
         Level: {
             /**
@@ -1717,52 +1764,6 @@ export interface components {
              * @description Share that was said to lie below.
              */
             said: number;
-        };
-        /** @description A lever's answer. */
-        LeverFacts: components["schemas"]["Leverage"] & {
-            /**
-             * Format: double
-             * @description Force of the hand, N.
-             */
-            hand_force_n: number;
-        };
-        /** @description What a bar does. */
-        Leverage: {
-            /**
-             * Format: double
-             * @description Tip's force a force of the hand.
-             */
-            advantage: number;
-            /**
-             * Format: double
-             * @description Force on the fulcrum, N.
-             */
-            fulcrum_force_n: number;
-            /**
-             * Format: double
-             * @description How far the hand goes for the bar's own bending alone, mm.
-             */
-            hand_lost_mm: number;
-            /**
-             * Format: double
-             * @description Largest stress in the bar, MPa.
-             */
-            stress_mpa: number;
-            /**
-             * Format: double
-             * @description Force of the tip, N.
-             */
-            tip_force_n: number;
-            /**
-             * Format: double
-             * @description How far the tip goes when the hand goes `hand_travel_mm`, mm.
-             */
-            tip_travel_mm: number;
-            /**
-             * Format: double
-             * @description That stress over the yield stress: at one the bar stays bent.
-             */
-            used: number;
         };
         /** @description One line of a quote: `amount` is `quantity` times `unit_price`, rounded. */
         Line: {
@@ -1815,6 +1816,17 @@ export interface components {
              * @description Turn of the surface across the line beyond the panel's own curvature, mrad, of its own profile.
              */
             turn_mrad: number;
+        };
+        /** @description Lines of one language. */
+        Lines: {
+            /** @description Under a cancellation notice. */
+            cancellation?: string[];
+            /** @description Under an authorisation. */
+            consent?: string[];
+            /** @description Under an invoice. */
+            invoice?: string[];
+            /** @description Under a warranty. */
+            warranty?: string[];
         };
         /** @description How a run begins again. */
         LiveAgain: {
@@ -1913,103 +1925,6 @@ export interface components {
          * @enum {string}
          */
         Metal: "steel" | "high_strength_steel" | "aluminium";
-        /** @description What is asked of the metal. */
-        MetalAskedJson: {
-            /** @description Name of the metal on file. */
-            metal: string;
-            /** @description Place of the spot in the reading's list, from 0. */
-            spot: number;
-            /**
-             * Format: double
-             * @description Thickness as measured, mm; left out where it is not known.
-             */
-            thickness_mm?: number | null;
-        };
-        /** @description What the metal of a reading holds. */
-        MetalFile: {
-            /**
-             * Format: double
-             * @description Surface gained for good, mm².
-             */
-            area_gained_mm2: number;
-            /** @description Middle of the patch in the reading's frame, mm. */
-            at_mm: number[];
-            bent?: components["schemas"]["MetalPlace"] | null;
-            check?: components["schemas"]["QuickCheck"] | null;
-            /**
-             * Format: double
-             * @description Greatest deviation in the patch, in size, mm.
-             */
-            depth_mm: number;
-            /** @description Grid of the maps. */
-            grid: components["schemas"]["GridFacts"];
-            /**
-             * Format: double
-             * @description Half the patch, mm.
-             */
-            half_mm: number;
-            /** @description A crown that holds the low beside it, mm. */
-            held_by_crown?: number[] | null;
-            /**
-             * Format: double
-             * @description How far the intended shape is off the smooth one that was taken, mm; large beside a body line.
-             */
-            intended_off_mm: number;
-            /**
-             * Format: double
-             * @description How far the computed shape is off the measured one, root mean square, mm.
-             */
-            misfit_mm: number;
-            oil_can_level?: components["schemas"]["OilCanFacts"] | null;
-            oil_can_now?: components["schemas"]["OilCanFacts"] | null;
-            pressed?: components["schemas"]["MetalPlace"] | null;
-            pulled?: components["schemas"]["MetalPlace"] | null;
-            /** @description The sheet as taken. */
-            sheet: components["schemas"]["SheetFacts"];
-            stretch?: components["schemas"]["MetalPlace"] | null;
-            /** @description Version of the program. */
-            version: string;
-            /** @description `estimate`. */
-            word: string;
-        };
-        /** @description How far the work on a metal has come, and its answer. */
-        MetalJson: {
-            error: components["schemas"]["Trouble"] | null;
-            facts: components["schemas"]["MetalFile"] | null;
-            /**
-             * Format: double
-             * @description Share done, 0 to 1.
-             */
-            fraction: number;
-            state: components["schemas"]["MetalStateJson"];
-            /** @description Metal on file that stands for what the car's record says. */
-            suggested: string;
-        };
-        /** @description A metal on file. */
-        MetalOnFileJson: {
-            name: string;
-            says: string;
-            source: string;
-            thickness_mm: components["schemas"]["Range"];
-            yield_mpa: components["schemas"]["Range"];
-        };
-        /** @description A number at a place. */
-        MetalPlace: {
-            /** @description Where, in the reading's frame, mm. */
-            at_mm: number[];
-            /**
-             * Format: double
-             * @description How far the metal is out of place there, mm.
-             */
-            deviation_mm: number;
-            /** @description The number. */
-            value: components["schemas"]["Doubtful"];
-        };
-        /**
-         * @description State of the work.
-         * @enum {string}
-         */
-        MetalStateJson: "none" | "running" | "failed" | "done";
         /** @description How many times as long each metal takes as steel. */
         MetalTimes: {
             /** Format: double */
@@ -2018,67 +1933,6 @@ export interface components {
             high_strength_steel: number;
             /** Format: double */
             steel: number;
-        };
-        /** @description A move to try. */
-        MoveAsked: {
-            /** @description Whether it is aged or a second paint. */
-            aged: boolean;
-            bar?: components["schemas"]["BarAsked"] | null;
-            /** @description Name of the glue on file, for a pull. */
-            glue?: string | null;
-            /** @description Push from inside, press or tap from outside, pull by a tab. */
-            kind: components["schemas"]["MoveKind"];
-            /** @description Name of the paint on file. */
-            paint: string;
-            /**
-             * Format: double
-             * @description Temperature of the panel, °C.
-             */
-            temperature_c: number;
-            /** @description What touches. */
-            tip: components["schemas"]["Tip"];
-            /**
-             * Format: double
-             * @description Travel from first touch, mm.
-             */
-            travel_mm: number;
-            /**
-             * Format: double
-             * @description Where, in the reading's frame, mm.
-             */
-            x_mm: number;
-            /**
-             * Format: double
-             * @description Where, mm.
-             */
-            y_mm: number;
-        };
-        /** @description A quick answer with where it starts from. */
-        MoveFacts: components["schemas"]["QuickAnswer"] & {
-            /**
-             * Format: double
-             * @description Deviation at the place before the move, mm.
-             */
-            before_mm: number;
-        };
-        /**
-         * @description Kind of move.
-         * @enum {string}
-         */
-        MoveKind: "press" | "push" | "pull" | "tap";
-        /** @description What a move would do. Every number is an estimate. */
-        MoveTried: {
-            answer?: components["schemas"]["MoveFacts"] | null;
-            glue?: components["schemas"]["GlueHold"] | null;
-            lever?: components["schemas"]["LeverFacts"] | null;
-            paint?: components["schemas"]["PaintRisk"] | null;
-            paint_way_back?: components["schemas"]["PaintRisk"] | null;
-        };
-        /** @description A row on file. */
-        NamedJson: {
-            name: string;
-            says: string;
-            source: string;
         };
         /** @description A damage that is marked. */
         NewDamageJson: {
@@ -2143,49 +1997,11 @@ export interface components {
             code: string;
             text: string;
         };
-        /** @description Whether the sheet pops. */
-        OilCanFacts: {
-            pops?: components["schemas"]["Forced"] | null;
-            /** @description Where that is, mm. */
-            softest_at_mm: number[];
-            /** @description Whether it stays where it is. */
-            stable: boolean;
-            /**
-             * Format: double
-             * @description Force a mm of a light push where it is softest, N/mm.
-             */
-            stiffness_n_per_mm: number;
-        };
-        /** @description What is on file for the metal's questions. */
-        OnFileJson: {
-            glues: components["schemas"]["NamedJson"][];
-            metals: components["schemas"]["MetalOnFileJson"][];
-            paints: components["schemas"]["NamedJson"][];
-        };
         /**
          * @description What is known of the paint, as far as it changes the time.
          * @enum {string}
          */
         Paint: "factory" | "old" | "repainted";
-        /** @description A judgement with its reasons. */
-        PaintRisk: {
-            /** @description Why, in words. */
-            reasons: string[];
-            /** @description Risk. */
-            risk: components["schemas"]["PaintRiskLevel"];
-            /**
-             * Format: double
-             * @description Strain on the paint's face.
-             */
-            strain: number;
-            /** @description What such paint takes at least, and likely. */
-            takes: number[];
-        };
-        /**
-         * @description Risk to the paint; never a promise.
-         * @enum {string}
-         */
-        PaintRiskLevel: "low" | "raised" | "high";
         /** @description How many times as long each paint takes as one in order. */
         PaintTimes: {
             /** Format: double */
@@ -2244,6 +2060,59 @@ export interface components {
             /** Format: double */
             z_mm: number;
         };
+        /**
+         * @description Size of the sheet.
+         * @enum {string}
+         */
+        Paper: "a4" | "letter";
+        /** @description A file of a paper. */
+        PaperFileJson: {
+            /**
+             * Format: int64
+             * @description Its size, bytes.
+             */
+            bytes: number;
+            /** @description BLAKE3 of its bytes. */
+            hash: string;
+            /** @description Its name. */
+            name: string;
+        };
+        /** @description A paper in a list. */
+        PaperJson: {
+            /** @description When it was issued, ISO 8601. */
+            created: string;
+            /** @description ISO 4217 code. */
+            currency?: string | null;
+            /** @description Its files. */
+            files: components["schemas"]["PaperFileJson"][];
+            /**
+             * Format: uuid
+             * @description The paper that it follows.
+             */
+            follows?: string | null;
+            /** @description What it comes to, with tax; none where it is about no money. */
+            gross?: string | null;
+            /**
+             * Format: uuid
+             * @description Its id.
+             */
+            id: string;
+            /** @description Its kind. */
+            kind: components["schemas"]["PaperKind"];
+            /** @description Its language's code. */
+            language: string;
+            /** @description Why an invoice carries no e-invoice: rules of EN 16931 that it breaks. */
+            no_e_invoice: string[];
+            /** @description Its number; none for a paper without one. */
+            number?: string | null;
+            /** @description Who signed it on glass. */
+            signed_by?: string | null;
+        };
+        /**
+         * @description A sort of paper.
+         * @enum {string}
+         */
+        PaperKind: "estimate" | "authorisation" | "supplement" | "work_order" | "evidence" | "certificate" | "warranty" | "cancellation" | "invoice" | "credit_note" | "receipt";
         /** @description A part that is fitted. */
         Part: {
             /** @description How many. */
@@ -2346,62 +2215,6 @@ export interface components {
             /** Format: uuid */
             task_id: string;
         };
-        /** @description What a move does, quickly. Heights are changes, outward positive, mm. */
-        QuickAnswer: {
-            /**
-             * Format: double
-             * @description Largest strain of the outer face the move adds while held: what the paint feels.
-             */
-            face_strain: number;
-            /**
-             * Format: double
-             * @description Largest force, N.
-             */
-            force_n: number;
-            /**
-             * Format: double
-             * @description Lift of the place while held.
-             */
-            held_mm: number;
-            /**
-             * Format: double
-             * @description Lift that stays.
-             */
-            left_mm: number;
-            /**
-             * Format: double
-             * @description How far out that is.
-             */
-            shoulder_at_mm: number;
-            /**
-             * Format: double
-             * @description Largest lift that stays outside the tip, ring's mean.
-             */
-            shoulder_mm: number;
-            /**
-             * Format: double
-             * @description Equivalent plastic strain added, most worked layer.
-             */
-            spent: number;
-            /**
-             * Format: double
-             * @description Travel from first touch, mm.
-             */
-            travel_mm: number;
-        };
-        /** @description A push solved in full and quickly. */
-        QuickCheck: {
-            /** Format: double */
-            full_force_n: number;
-            /** Format: double */
-            full_left_mm: number;
-            /** Format: double */
-            quick_force_n: number;
-            /** Format: double */
-            quick_left_mm: number;
-            /** Format: double */
-            travel_mm: number;
-        };
         /** @description A quote. All money in `currency`, with all its decimals. */
         Quote: {
             /** @description Whether percentages were added or compounded. */
@@ -2440,24 +2253,6 @@ export interface components {
             input: components["schemas"]["Pricing"];
             quote: components["schemas"]["Quote"];
             worked: components["schemas"]["Foretold"] | null;
-        };
-        /** @description A value known within bounds. */
-        Range: {
-            /**
-             * Format: double
-             * @description Highest to be expected.
-             */
-            high: number;
-            /**
-             * Format: double
-             * @description Taken where one number is needed.
-             */
-            likely: number;
-            /**
-             * Format: double
-             * @description Lowest to be expected.
-             */
-            low: number;
         };
         /** @description A reading in a list. */
         ReadingEntryJson: {
@@ -2603,15 +2398,6 @@ export interface components {
             /** @description The technician's. */
             technician: string;
         };
-        /** @description The sheet as taken. */
-        SheetFacts: {
-            kinematic_share: components["schemas"]["Range"];
-            metal: string;
-            says: string;
-            source: string;
-            thickness_mm: components["schemas"]["Range"];
-            yield_mpa: components["schemas"]["Range"];
-        };
         /** @description The shop and what it has chosen. */
         Shop: {
             /** @description Street and town. */
@@ -2657,6 +2443,15 @@ export interface components {
             /** @description `setup`, `panel` or `pattern`. */
             role: string;
             wave: components["schemas"]["Wave"] | null;
+        };
+        /** @description A signature. */
+        Signature: {
+            /** @description When, by the clock of the device. */
+            at: string;
+            /** @description Who signed. */
+            name: string;
+            /** @description Strokes of the pen, each a list of places: right and down, in widths of the pad. */
+            strokes: number[][][];
         };
         /** @description A price per dent up to a size. */
         SizeClass: {
@@ -2973,58 +2768,6 @@ export interface components {
             /** @description Places whose texture does not match the panel's, the largest first. */
             marks: components["schemas"]["Mark"][];
         };
-        /** @description Shape of a tip, tab or knock-down head. */
-        Tip: {
-            /**
-             * Format: double
-             * @description Radius, mm.
-             */
-            radius_mm: number;
-            /** @enum {string} */
-            shape: "sphere";
-        } | {
-            /**
-             * Format: double
-             * @description Radius, mm.
-             */
-            radius_mm: number;
-            /** @enum {string} */
-            shape: "disc";
-        } | {
-            /**
-             * Format: double
-             * @description Along y, mm.
-             */
-            height_mm: number;
-            /** @enum {string} */
-            shape: "rectangle";
-            /**
-             * Format: double
-             * @description Along x, mm.
-             */
-            width_mm: number;
-        } | {
-            /**
-             * Format: double
-             * @description Turn of the long side from x, degrees.
-             */
-            angle_deg?: number;
-            /**
-             * Format: double
-             * @description Long side, mm.
-             */
-            length_mm: number;
-            /** @enum {string} */
-            shape: "strip";
-            /**
-             * Format: double
-             * @description Short side, mm.
-             */
-            width_mm: number;
-        } | {
-            /** @enum {string} */
-            shape: "point";
-        };
         /** @description An error: what is wrong, and what to do. */
         Trouble: {
             /** @description Short stable name. */
@@ -3089,6 +2832,16 @@ export interface components {
              * @description One-sigma doubt, mm³.
              */
             sigma_mm3: number;
+        };
+        /** @description How long the shop stands in for its work. */
+        WarrantyTime: {
+            /**
+             * Format: int32
+             * @description Months.
+             */
+            months: number;
+            /** @description Where it comes from. */
+            source: string;
         };
         /** @description Brightness `1/2 + 1/2 cos(2π(periods·s + shift))`, in light. */
         Wave: {
@@ -3375,6 +3128,25 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    countries: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Country"][];
                 };
             };
         };
@@ -4063,6 +3835,84 @@ export interface operations {
             };
         };
     };
+    papers: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PaperJson"][];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    issue_paper: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Issue"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PaperJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
     quote: {
         parameters: {
             query?: never;
@@ -4497,6 +4347,36 @@ export interface operations {
             };
         };
     };
+    paper_file: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+                name: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/pdf": unknown;
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
     photo: {
         parameters: {
             query?: {
@@ -4848,6 +4728,56 @@ export interface operations {
             };
         };
     };
+    billing: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Billing"];
+                };
+            };
+        };
+    };
+    save_billing: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Billing"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Billing"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
     hours: {
         parameters: {
             query?: never;
@@ -4990,191 +4920,6 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["VinAnswer"];
-                };
-            };
-        };
-    };
-    metals: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["OnFileJson"];
-                };
-            };
-        };
-    };
-    metal: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                id: string;
-            };
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["MetalJson"];
-                };
-            };
-            404: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Trouble"];
-                };
-            };
-        };
-    };
-    know_metal: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                id: string;
-            };
-            cookie?: never;
-        };
-        requestBody: {
-            content: {
-                "application/json": components["schemas"]["MetalAskedJson"];
-            };
-        };
-        responses: {
-            202: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content?: never;
-            };
-            404: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Trouble"];
-                };
-            };
-            422: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Trouble"];
-                };
-            };
-        };
-    };
-    cancel_metal: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                id: string;
-            };
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            204: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content?: never;
-            };
-            404: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Trouble"];
-                };
-            };
-        };
-    };
-    metal_map: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                id: string;
-                name: string;
-            };
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/octet-stream": unknown;
-                };
-            };
-            404: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Trouble"];
-                };
-            };
-        };
-    };
-    try_move: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                id: string;
-            };
-            cookie?: never;
-        };
-        requestBody: {
-            content: {
-                "application/json": components["schemas"]["MoveAsked"];
-            };
-        };
-        responses: {
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["MoveTried"];
-                };
-            };
-            404: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Trouble"];
-                };
-            };
-            422: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Trouble"];
                 };
             };
         };

@@ -84,3 +84,9 @@ export type MetalFacts = S['MetalFile'];
 export type OilCan = S['OilCanFacts'];
 export type MoveAsked = S['MoveAsked'];
 export type MoveTried = S['MoveTried'];
+/** Papers: money comes as decimal texts. */
+export type PaperKind = S['PaperKind'];
+export type Paper = S['PaperJson'];
+export type Issue = S['Issue'];
+export type Billing = Required<S['Billing']>;
+export type Country = S['Country'];

@@ -106,3 +106,7 @@ trouble-camera_mixed = Die Fotos sind von verschiedenen Telefonen oder Zooms
 trouble-camera_mixed-next = Ein Telefon mit einem Zoom nach dem anderen.
 trouble-metal = Was das Blech hält, ließ sich nicht berechnen
 trouble-metal-next = Eine Stelle wählen, die deutlich heraussticht, oder eine andere Dicke oder ein anderes Blech.
+trouble-already = Dem steht schon Ausgestelltes entgegen
+trouble-already-next = In der Liste der Papiere nachsehen; auf eine Rechnung folgt eine Gutschrift, dann eine neue.
+trouble-unsigned = Niemand hat unterschrieben
+trouble-unsigned-next = Den Kunden auf der Fläche unterschreiben lassen.

@@ -93,7 +93,7 @@ fn set(pages: &[Page], language: Language, words: &Words) -> Result<Report, Repo
     let _evict = EvictAfter;
     let data = json!({
         "title": words.say("print-title")?,
-        "lang": match language { Language::En => "en", Language::De => "de" },
+        "lang": language.code(),
         "pages": pages,
     });
     let world = ReportWorld::new("sheet.typ", [("data.json".to_owned(), Bytes::from_string(data.to_string()))]);

@@ -6,6 +6,7 @@ mod changes;
 mod client;
 mod live;
 mod metal;
+mod papers;
 mod pricing;
 mod restart;
 mod strangers;

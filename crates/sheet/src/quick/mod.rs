@@ -63,6 +63,11 @@ pub fn give_map(panel: &Panel, n: usize) -> Option<Map> {
 
 /// The quick answer to a move; none where the round piece finds no rest, as where the sheet pops. The panel stays as it is.
 pub fn quick(panel: &Panel, give: &Map, wanted: &Move) -> Option<Quick> {
+    quick_rise(panel, give, wanted, &[]).map(|found| found.0)
+}
+
+/// The same, with the lift that stays at given distances from the place, ring's mean, mm; none beyond the round piece.
+pub fn quick_rise(panel: &Panel, give: &Map, wanted: &Move, radii_mm: &[f64]) -> Option<(Quick, Vec<f64>)> {
     let way = wanted.kind.way();
     let reach = reach(&wanted.tip);
     let mut round = piece(panel, give, wanted.at, reach)?;
@@ -79,7 +84,9 @@ pub fn quick(panel: &Panel, give: &Map, wanted: &Move) -> Option<Quick> {
         outside.map(|r| (rise(r), r)).max_by(|a, b| (way * a.0).total_cmp(&(way * b.0))).unwrap_or((0.0, 0.0));
     let spent = round.memory.iter().zip(&spent).map(|(m, s)| m.spent - s).fold(0.0, f64::max);
     let left_mm = rise(0.0);
-    Some(Quick { held_mm, left_mm, shoulder_mm, shoulder_at_mm, force_n, travel_mm, spent, face_strain })
+    let last = round.rings.last().map_or(0.0, |r| r.radius);
+    let rises = radii_mm.iter().map(|r| if *r < last { rise(*r) } else { 0.0 }).collect();
+    Some((Quick { held_mm, left_mm, shoulder_mm, shoulder_at_mm, force_n, travel_mm, spent, face_strain }, rises))
 }
 
 /// Radius of the disc a tip is taken for: the ball itself, else the same area.

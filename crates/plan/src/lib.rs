@@ -1,0 +1,55 @@
+//! What to do next: which tool reaches a place, which moves in which order, and whether it can be done at all.
+//!
+//! # Entry points
+//! [`access`] for the tools of a rack that reach a place from behind; [`Model`] and [`propose`] for the next round from a
+//! reading; [`Hand`] and [`compare`] to learn from it; [`can_be_done`]; [`trial`] for all of it on panels nobody knows.
+//!
+//! # Conventions
+//! Millimetre, newton, radian, degree Celsius. Panel frame: z out of the panel toward the viewer. Every number is an
+//! estimate.
+//!
+//! # Idea
+//! Ways of bars are proved clear by distance. Moves come from one bounded least-squares problem over quick answers, the few
+//! that matter put right by full solves; after every reading everything is done anew.
+//!
+//! # Limits
+//! A reach that exists may be missed. One round is planned at a time, in order of size. Drilling, and parting bonded or
+//! welded metal, are not among the moves.
+//!
+//! # References
+//! `docs/theory-plan.md`.
+
+mod candidates;
+mod clear;
+mod dice;
+mod fulcrum;
+mod hand;
+mod inner_side;
+mod insert;
+mod masters;
+mod model;
+mod outline;
+mod plant;
+mod propose;
+mod reach;
+mod solid;
+mod sparse;
+mod tool;
+mod trial;
+mod verdict;
+
+pub use candidates::Candidate;
+pub use dice::Dice;
+pub use fulcrum::{Fulcrum, HAND_N, Levered};
+pub use hand::{Curve, Hand, Tried};
+pub use inner_side::{Behind, BehindKind, Brace, Flawed, InnerSide, Opening, Wall};
+pub use masters::{RULES, Rule};
+pub use model::{Known, Model};
+pub use outline::Outline;
+pub use plant::{DAMAGES, Damage, Log, Plant};
+pub use propose::{Lines, Planned, Proposal, ProposeSettings, Why, paint_strain, propose};
+pub use reach::{Access, Blocked, FOLD_MM, Reach, ReachSettings, access, tool_reaches};
+pub use sparse::Sparse;
+pub use tool::{Capsule, Hardness, RACK_TOML, Rack, RackError, Tool, ToolTip, parse_rack, starter_rack};
+pub use trial::{Row, Run, TrialSettings, Worker, compare, run, table, trial};
+pub use verdict::{Can, CanBeDone, Facts, Reason, can_be_done};

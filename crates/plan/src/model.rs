@@ -1,0 +1,158 @@
+//! The sheet as the planner takes it to be: made from a reading and a few facts, taken along from reading to reading.
+//!
+//! Coarse cells over the patch. The first reading's shape is worked into the undamaged panel, later ones into what the
+//! sheet held before, so that what was spent on the way stays spent.
+
+use dentwright_sheet::{
+    Axis, BOTH, Edges, Hold, Mesh, Metal, Mould, Move, NotWorked, Outcome, Outline, Panel, Patch, perform, work_into,
+};
+use dentwright_surface::{Grid, Map, average};
+
+/// Layers across the thickness.
+const LAYERS: usize = 5;
+/// Rounds of work into the first reading's shape, growing and settling; into a later one's.
+const FIRST_ROUNDS: [usize; 2] = [6, 2];
+const LATER_ROUNDS: [usize; 2] = [1, 2];
+/// Rounds while it is brought level.
+const LEVEL_ROUNDS: [usize; 2] = [5, 3];
+/// Share of the depth below which metal counts as not touched at first.
+const TOUCHED: f64 = 0.1;
+/// A high of less than this share of the low was raised by the press itself and is not worked in.
+const RAISED: f64 = 0.5;
+
+/// What is known of the panel round a damage.
+#[derive(Debug, Clone)]
+pub struct Known {
+    /// Metal.
+    pub metal: Metal,
+    /// Thickness, mm.
+    pub thickness_mm: f64,
+    /// Panel curvature, 1/mm, as in [`crate::InnerSide`].
+    pub curvature: [f64; 3],
+    /// Half the patch, mm; its middle is the frame's.
+    pub half_mm: f64,
+    /// How the patch is held.
+    pub hold: Hold,
+    /// Cells each way.
+    pub cells: usize,
+}
+
+/// The planner's sheet.
+pub struct Model {
+    /// What it is made from.
+    pub known: Known,
+    /// As it is taken to stand.
+    pub panel: Panel,
+}
+
+impl Known {
+    /// The undamaged panel; none where its shape folds.
+    pub fn panel(&self) -> Option<Panel> {
+        let [a, b, c] = self.curvature;
+        let z = |x: f64, y: f64| 0.5 * (a * x * x + 2.0 * b * x * y + c * y * y);
+        let breaks = |k: usize| self.half_mm * (2.0 * k as f64 / self.cells as f64 - 1.0);
+        let axis = || Axis::new((0..=self.cells).map(breaks).collect());
+        let mesh = Mesh::new(axis(), axis(), Outline::Rectangle, &z, 2)?;
+        Some(Panel::new(Patch::new(mesh, self.metal.clone(), self.thickness_mm, LAYERS, &Edges::all(self.hold))))
+    }
+
+    /// Stiffness of a mould that smooths what is shorter than four cells, N/mm³.
+    fn mould(&self) -> f64 {
+        let (t, metal) = (self.thickness_mm, &self.metal);
+        let bending = metal.e_mpa * t.powi(3) / (12.0 * (1.0 - metal.nu * metal.nu));
+        let cell = 2.0 * self.half_mm / self.cells as f64;
+        bending * (std::f64::consts::TAU / (3.0 * cell)).powi(4)
+    }
+}
+
+impl Model {
+    /// From the first reading.
+    ///
+    /// # Errors
+    /// Where there is nothing to plan for, or no work on this sheet leaves the shape that was read.
+    pub fn from_reading(deviation: &Map, known: &Known, go_on: &dyn Fn(f64) -> bool) -> Result<Self, NotWorked> {
+        let panel = known.panel().ok_or(NotWorked::Nothing)?;
+        let mut model = Self { known: known.clone(), panel };
+        let smooth = average(deviation, deviation.grid.step_mm);
+        let (low, high) = extremes(&smooth);
+        let limit = TOUCHED * high.max(-low);
+        let raised = if high < -RAISED * low { f64::INFINITY } else { limit };
+        let dropped = if -low < RAISED * high { f64::INFINITY } else { limit };
+        let touch = |w: f64| if w < -dropped { -1 } else { i8::from(w > raised) };
+        model.work(&smooth, &touch, FIRST_ROUNDS, go_on)?;
+        Ok(model)
+    }
+
+    /// Takes a later reading along; where it cannot be worked in, the sheet stays as it was taken to be and this is told.
+    pub fn take(&mut self, deviation: &Map, go_on: &dyn Fn(f64) -> bool) -> bool {
+        let smooth = average(deviation, deviation.grid.step_mm);
+        let (places, memory) = (self.panel.patch.places.clone(), self.panel.patch.memory.clone());
+        let done = self.work(&smooth, &|_| BOTH, LATER_ROUNDS, go_on).is_ok();
+        if !done {
+            self.panel.take_up(places, memory);
+        }
+        done
+    }
+
+    fn work(
+        &mut self,
+        shape: &Map,
+        touch: &dyn Fn(f64) -> i8,
+        rounds: [usize; 2],
+        go_on: &dyn Fn(f64) -> bool,
+    ) -> Result<(), NotWorked> {
+        let (low, high) = extremes(shape);
+        let at = |x: f64, y: f64| shape.sample(x, y).unwrap_or(0.0);
+        let mould = Mould {
+            shape: &at,
+            touch: &|x, y| touch(at(x, y)),
+            stiffness: self.known.mould(),
+            rounds,
+            enough_mm: 0.01 * high.max(-low),
+        };
+        let edges = self.panel.patch.held.clone();
+        let done = work_into(&mut self.panel, &mould, go_on);
+        self.panel.patch.held = edges;
+        done.map(|_| ())
+    }
+
+    /// The same sheet once more.
+    pub fn again(&self) -> Option<Panel> {
+        let mut panel = self.known.panel()?;
+        panel.take_up(self.panel.patch.places.clone(), self.panel.patch.memory.clone());
+        Some(panel)
+    }
+
+    /// A copy brought level, held from both sides and let go; the stretch stays in it. None where it cannot be.
+    pub fn level(&self) -> Option<Panel> {
+        let mut copy = Self { known: self.known.clone(), panel: self.again()? };
+        let n = 2 * self.known.cells + 1;
+        let step_mm = 2.0 * self.known.half_mm / (n as f64 - 1.0);
+        let grid = Grid { x0_mm: -self.known.half_mm, y0_mm: -self.known.half_mm, step_mm, nx: n, ny: n };
+        let now = Map::from_fn(grid, |x, y| self.panel.deviation(x, y));
+        let limit = TOUCHED * extremes(&now).1.max(-extremes(&now).0);
+        let stands_out = |x: f64, y: f64| now.sample(x, y).is_some_and(|w| w.abs() > limit);
+        let mould = Mould {
+            shape: &|_, _| 0.0,
+            touch: &|x, y| if stands_out(x, y) { BOTH } else { 0 },
+            stiffness: self.known.mould(),
+            rounds: LEVEL_ROUNDS,
+            enough_mm: 0.02 * limit / TOUCHED,
+        };
+        work_into(&mut copy.panel, &mould, &|_| true).ok()?;
+        Some(copy.panel)
+    }
+
+    /// A move solved in full on a copy: what came of it, and the panel after it.
+    pub fn try_move(&self, wanted: &Move) -> Option<(Outcome, Panel)> {
+        let mut panel = self.again()?;
+        let outcome = perform(&mut panel, wanted);
+        outcome.converged.then_some((outcome, panel))
+    }
+}
+
+/// Lowest and highest value read, mm.
+pub fn extremes(map: &Map) -> (f64, f64) {
+    let read = map.values.iter().filter(|v| v.is_finite()).map(|v| f64::from(*v));
+    read.fold((0.0, 0.0), |(low, high), v| (v.min(low), v.max(high)))
+}

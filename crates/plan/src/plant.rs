@@ -1,0 +1,246 @@
+//! A panel to rehearse on: a sheet with parameters nobody is told, hit, then worked by a hand with its own gain and aim, and
+//! read with the noise of a reading.
+//!
+//! The sheet is a full solve on cells of its own; readings are the true map with noise as readings have it
+//! (`docs/accuracy.md`) and some cells lost. No photos are rendered.
+
+use crate::candidates::as_move;
+use crate::dice::Dice;
+use crate::model::{Known, Model};
+use crate::propose::paint_strain;
+use crate::verdict::pops;
+use dentwright_sheet::{Goal, Hold, Kind, MetalRow, Move, Panel, Springs, Tip, metals, oil_can, perform};
+use dentwright_surface::{Grid, Map, average};
+
+/// Half the patch, mm, and the plant's cells each way.
+const HALF_MM: f64 = 45.0;
+const CELLS: usize = 12;
+/// The planner's cells: others than the plant's.
+const PLANNER_CELLS: usize = 11;
+/// Step of the maps, mm.
+const STEP_MM: f64 = 3.0;
+/// Noise of a reading: one sigma of white and of slowly changing error, mm (95th percentile 1 to 2 µm).
+const NOISE_MM: [f64; 2] = [0.000_5, 0.000_6];
+/// Share of cells a reading loses.
+const LOST: f64 = 0.01;
+/// Film on the panel, mm.
+const FILM_MM: f64 = 0.13;
+
+/// Kinds of damage that are drawn.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Damage {
+    /// One round hit, wide ball.
+    Round,
+    /// One hit, small ball.
+    Sharp,
+    /// Two hits that share tension.
+    Double,
+    /// A strip pressed in.
+    Crease,
+    /// A row of shallow hits.
+    Hail,
+}
+
+/// All of them.
+pub const DAMAGES: [Damage; 5] = [Damage::Round, Damage::Sharp, Damage::Double, Damage::Crease, Damage::Hail];
+
+/// A panel to rehearse on.
+pub struct Plant {
+    /// Kind of damage.
+    pub damage: Damage,
+    /// What really is.
+    truth: Known,
+    /// What the planner is told: the metal's likely values and a nominal thickness.
+    pub told: Known,
+    /// Gain of the hand, and its scatter a move.
+    gain: f64,
+    scatter: f64,
+    /// One sigma of the aim, mm.
+    aim_mm: f64,
+    panel: Panel,
+    dice: Dice,
+    /// Spent before the work.
+    spent_before: f64,
+    /// What has happened.
+    pub log: Log,
+}
+
+/// What has happened to a plant.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct Log {
+    /// Moves made.
+    pub moves: usize,
+    /// Of these, from the front.
+    pub taps: usize,
+    /// Readings taken.
+    pub readings: usize,
+    /// Greatest strain on the paint left after any move.
+    pub paint_strain: f64,
+    /// Moves on which the sheet snapped.
+    pub snaps: usize,
+    /// Moves that did not come to rest; the sheet stays as it was.
+    pub lost: usize,
+}
+
+impl Plant {
+    /// Draws panel, hand and damage; none where the hit finds no rest.
+    pub fn draw(seed: u64) -> Option<Self> {
+        let mut dice = Dice::new(seed.wrapping_mul(0x2545_F491_4F6C_DD1D));
+        let damage = DAMAGES[seed as usize % DAMAGES.len()];
+        let rows: Vec<MetalRow> = metals().into_iter().filter(|m| m.name.ends_with("_panel")).collect();
+        let row = &rows[dice.one_of(rows.len())];
+        let mut metal = row.likely();
+        metal.kinematic_share = dice.between(0.1, 0.8);
+        metal.e_mpa = dice.between(row.e_mpa.low, row.e_mpa.high);
+        let stronger = dice.between(row.yield_mpa.low, row.yield_mpa.high) / row.yield_mpa.likely;
+        metal.hardening = scaled(&metal.hardening, stronger);
+        let likely = row.thickness_mm.likely;
+        let thickness_mm = likely * dice.between(0.93, 1.07);
+        let curve = |dice: &mut Dice| -1.0 / dice.between(2500.0, 12000.0);
+        let curvature = [curve(&mut dice), 0.0, curve(&mut dice)];
+        let springs = Springs::rest_of_panel(2.0 * HALF_MM, thickness_mm, &metal);
+        let soft = dice.between(1.0, 6.0);
+        let hold = Hold::Spring(Springs {
+            in_plane: soft * springs.in_plane,
+            out_of_plane: 200.0 * soft * springs.out_of_plane,
+            turning: soft * springs.turning,
+        });
+        let truth = Known { metal, thickness_mm, curvature, half_mm: HALF_MM, hold, cells: CELLS };
+        let likely_metal = row.likely();
+        let springs = Springs::rest_of_panel(2.0 * HALF_MM, likely, &likely_metal);
+        let hold = Hold::Spring(Springs {
+            in_plane: 3.0 * springs.in_plane,
+            out_of_plane: 600.0 * springs.out_of_plane,
+            turning: 3.0 * springs.turning,
+        });
+        let told = Known {
+            metal: likely_metal,
+            thickness_mm: likely,
+            curvature,
+            half_mm: HALF_MM,
+            hold,
+            cells: PLANNER_CELLS,
+        };
+        let panel = truth.panel()?;
+        let (gain, scatter) = (dice.between(0.6, 1.6), dice.between(0.03, 0.08));
+        let aim_mm = dice.between(0.5, 2.0);
+        let log = Log::default();
+        let mut plant = Self { damage, truth, told, gain, scatter, aim_mm, panel, dice, spent_before: 0.0, log };
+        plant.hit()?;
+        plant.spent_before = plant.panel.max_plastic_strain();
+        Some(plant)
+    }
+
+    fn hit(&mut self) -> Option<()> {
+        let dice = &mut self.dice;
+        let ball = |r: f64| Tip::Sphere { radius_mm: r };
+        let near = |dice: &mut Dice, far: f64| [dice.between(-far, far), dice.between(-far, far)];
+        let hits: Vec<([f64; 2], Tip, f64)> = match self.damage {
+            Damage::Round => vec![(near(dice, 4.0), ball(dice.between(18.0, 40.0)), dice.between(2.0, 4.0))],
+            Damage::Sharp => vec![(near(dice, 4.0), ball(dice.between(9.0, 14.0)), dice.between(2.0, 3.2))],
+            Damage::Double => {
+                let d = dice.between(8.0, 13.0);
+                let r = dice.between(12.0, 25.0);
+                vec![([-d, 0.0], ball(r), dice.between(1.8, 3.0)), ([d, 3.0], ball(r), dice.between(1.8, 3.0))]
+            }
+            Damage::Crease => {
+                let tip = Tip::Strip {
+                    length_mm: dice.between(25.0, 45.0),
+                    width_mm: dice.between(5.0, 9.0),
+                    angle_deg: dice.between(-40.0, 40.0),
+                };
+                vec![([0.0, 0.0], tip, dice.between(1.8, 3.0))]
+            }
+            Damage::Hail => (0..3)
+                .map(|k| {
+                    let at = [-18.0 + 18.0 * f64::from(k), dice.between(-12.0, 12.0)];
+                    (at, ball(dice.between(12.0, 22.0)), dice.between(1.4, 2.2))
+                })
+                .collect(),
+        };
+        for (at, tip, depth) in hits {
+            let wanted = Move { kind: Kind::Press, at, tip, bonded: false, goal: Goal::To(-depth), steps: 4 };
+            if !perform(&mut self.panel, &wanted).converged {
+                return None;
+            }
+        }
+        Some(())
+    }
+
+    /// The grid of the maps.
+    fn grid() -> Grid {
+        let n = (2.0 * (HALF_MM - STEP_MM) / STEP_MM) as usize + 1;
+        Grid { x0_mm: -HALF_MM + STEP_MM, y0_mm: -HALF_MM + STEP_MM, step_mm: STEP_MM, nx: n, ny: n }
+    }
+
+    /// The true map of deviation.
+    pub fn true_map(&self) -> Map {
+        Map::from_fn(Self::grid(), |x, y| self.panel.deviation(x, y))
+    }
+
+    /// A reading.
+    pub fn read(&mut self) -> Map {
+        self.log.readings += 1;
+        let mut map = self.true_map();
+        let slow = [0; 6].map(|_| self.dice.normal() * NOISE_MM[1] / 2.0);
+        for i in 0..map.grid.len() {
+            let (x, y) = map.grid.position(i);
+            let (u, v) = (x / HALF_MM, y / HALF_MM);
+            let wave = slow[0] + slow[1] * u + slow[2] * v + slow[3] * (2.0 * u).sin() + slow[4] * (2.0 * v).sin();
+            let noise = self.dice.normal() * NOISE_MM[0] + wave + slow[5] * u * v;
+            map.values[i] += noise as f32;
+            if self.dice.between(0.0, 1.0) < LOST {
+                map.values[i] = f32::NAN;
+            }
+        }
+        map
+    }
+
+    /// The hand makes a move it was asked for.
+    pub fn make(&mut self, kind: Kind, at: [f64; 2], tip_mm: f64, held_mm: f64) {
+        let at = at.map(|c| (c + self.aim_mm * self.dice.normal()).clamp(5.0 - HALF_MM, HALF_MM - 5.0));
+        let held = held_mm * self.gain * (1.0 + self.scatter * self.dice.normal()).max(0.3);
+        let (places, memory) = (self.panel.patch.places.clone(), self.panel.patch.memory.clone());
+        let outcome = perform(&mut self.panel, &as_move(kind, at, tip_mm, held));
+        self.log.moves += 1;
+        self.log.taps += usize::from(kind.way() < 0.0);
+        if !outcome.converged {
+            self.panel.take_up(places, memory);
+            self.log.lost += 1;
+        }
+        self.log.snaps += usize::from(!outcome.snapped_at_mm.is_empty());
+        self.log.paint_strain = self.log.paint_strain.max(paint_strain(&self.panel, FILM_MM));
+    }
+
+    /// Plastic strain added since the hit, most worked layer.
+    pub fn spent(&self) -> f64 {
+        self.panel.max_plastic_strain() - self.spent_before
+    }
+
+    /// Largest true residual, averaged as a reading is, mm.
+    pub fn residual_mm(&self, average_mm: f64) -> f64 {
+        let map = average(&self.true_map(), average_mm);
+        map.values.iter().fold(0.0f64, |m, v| m.max(f64::from(v.abs())))
+    }
+
+    /// Whether the sheet, brought level as it truly is, pops under a finger or does not stay; none where it cannot be
+    /// brought level.
+    pub fn beyond_repair(&self) -> Option<bool> {
+        let mut panel = self.truth.panel()?;
+        panel.take_up(self.panel.patch.places.clone(), self.panel.patch.memory.clone());
+        let model = Model { known: self.truth.clone(), panel };
+        model.level().and_then(|panel| oil_can(&panel)).map(|oil| pops(&oil))
+    }
+}
+
+/// A flow curve scaled in stress.
+fn scaled(hardening: &dentwright_sheet::Hardening, by: f64) -> dentwright_sheet::Hardening {
+    use dentwright_sheet::Hardening;
+    match hardening.clone() {
+        Hardening::Swift { k_mpa, n, yield_mpa } => {
+            Hardening::Swift { k_mpa: by * k_mpa, n, yield_mpa: by * yield_mpa }
+        }
+        Hardening::Voce { yield_mpa, q_mpa, b } => Hardening::Voce { yield_mpa: by * yield_mpa, q_mpa: by * q_mpa, b },
+        other => other,
+    }
+}

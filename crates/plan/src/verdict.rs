@@ -1,0 +1,127 @@
+//! Can it be done: yes, with texture, or no, and why.
+//!
+//! Access, edges, bonded zones and the maker's rule forbid outright. Stretch is judged by bringing the planner's sheet level
+//! and asking whether it then pops; paint by the strain on its face at the warmest a shop works.
+
+use crate::model::Model;
+use crate::propose::paint_strain;
+use crate::reach::Blocked;
+use dentwright_sheet::{OilCan, PaintRow, Risk, oil_can, remains};
+use serde::{Deserialize, Serialize};
+
+/// Warmth at which paint is judged, °C: the upper end of a shop's working range (common practice).
+const WARM_C: f64 = 50.0;
+/// Surface gained for good over which a sharp dent is beyond what shops take on: +4 % (common practice).
+const MOST_AREA: f64 = 0.04;
+/// A sheet that pops at less than this under a finger is an oil can, N: common practice.
+const FINGER_N: f64 = 30.0;
+
+/// Whether it can be done.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Can {
+    /// Yes.
+    Yes,
+    /// Near level, then texture matched or painted: push to paint.
+    PushToPaint,
+    /// No.
+    No,
+}
+
+/// A reason against, or a doubt.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "reason", rename_all = "snake_case")]
+pub enum Reason {
+    /// Brought level it pops: at this force, or it does not stay at all.
+    OilCan {
+        /// Force, N; none where it does not stay.
+        pops_at_n: Option<f64>,
+    },
+    /// More surface than can be taken up.
+    Stretched {
+        /// Surface gained, share.
+        area: f64,
+    },
+    /// The paint may crack.
+    Paint {
+        /// Strain on its face.
+        strain: f64,
+        /// Risk at the warmest a shop works.
+        risk: Risk,
+    },
+    /// Nothing reaches from behind and glue may not be used.
+    Access {
+        /// What stands in the way.
+        blocked: Vec<Blocked>,
+    },
+    /// The maker forbids it.
+    MakersRule {
+        /// As entered.
+        rule: String,
+    },
+    /// The planner's sheet could not be brought level.
+    NotComputed,
+}
+
+/// Facts that are no matter of the metal.
+#[derive(Debug, Clone, Default)]
+pub struct Facts {
+    /// What stands in the way behind, where nothing reaches.
+    pub blocked: Option<Vec<Blocked>>,
+    /// Whether a tab may be glued on.
+    pub glue: bool,
+    /// A rule of the maker that forbids the repair.
+    pub makers_rule: Option<String>,
+    /// Whether the paint is aged or a second coat.
+    pub aged: bool,
+}
+
+/// The answer with its reasons.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CanBeDone {
+    /// The answer.
+    pub can: Can,
+    /// Why not, or what stays doubtful.
+    pub reasons: Vec<Reason>,
+}
+
+/// Judges the damage a model stands for; follow the maker's procedure whatever this says.
+pub fn can_be_done(model: &Model, paint: &PaintRow, facts: &Facts) -> CanBeDone {
+    let mut reasons = Vec::new();
+    let mut can = Can::Yes;
+    let mut against = |worst: Can, reason: Reason| {
+        can = can.max(worst);
+        reasons.push(reason);
+    };
+    if let Some(rule) = &facts.makers_rule {
+        against(Can::No, Reason::MakersRule { rule: rule.clone() });
+    }
+    if let Some(blocked) = &facts.blocked {
+        let never = blocked.iter().any(|b| matches!(b, Blocked::Fold | Blocked::Bonded | Blocked::OffPanel));
+        if never || !facts.glue {
+            against(Can::No, Reason::Access { blocked: blocked.clone() });
+        }
+    }
+    let area = remains(&model.panel).iter().map(|r| r.area).fold(0.0, f64::max);
+    if area > MOST_AREA {
+        against(Can::PushToPaint, Reason::Stretched { area });
+    }
+    let strain = paint_strain(&model.panel, paint.film_mm);
+    let risk = paint.risk(strain, WARM_C, facts.aged).risk;
+    if risk > Risk::Low {
+        against(if risk == Risk::High { Can::PushToPaint } else { Can::Yes }, Reason::Paint { strain, risk });
+    }
+    match model.level().and_then(|panel| oil_can(&panel)) {
+        Some(oil) if pops(&oil) => {
+            against(Can::No, Reason::OilCan { pops_at_n: oil.pops_at_n.filter(|_| oil.stable) });
+        }
+        Some(_) => {}
+        None => against(Can::Yes, Reason::NotComputed),
+    }
+    CanBeDone { can, reasons }
+}
+
+/// Whether a level sheet is an oil can: it does not stay, or pops under a finger.
+pub fn pops(oil: &OilCan) -> bool {
+    !oil.stable || oil.pops_at_n.is_some_and(|n| n <= FINGER_N)
+}
