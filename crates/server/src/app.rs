@@ -5,6 +5,7 @@ use crate::changes::Changes;
 use crate::door::Door;
 use crate::live::Sessions;
 use crate::reads::Reads;
+use crate::rehearsal_work::Rehearsals;
 use dentwright_store::Store;
 use jiff::Timestamp;
 use std::sync::Arc;
@@ -18,6 +19,8 @@ pub struct App {
     pub reads: Arc<Reads>,
     /// Comparisons of late.
     pub changes: Arc<Changes>,
+    /// Rehearsals under way.
+    pub rehearsals: Arc<Rehearsals>,
     /// Who may come in.
     pub door: Arc<Door>,
     /// Live sessions.

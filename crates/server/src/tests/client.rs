@@ -57,7 +57,8 @@ impl Client {
         let door = Door::new(Some(Ipv4Addr::new(192, 168, 7, 1).into()), 8765, Some(8766));
         let (reads, door, live) = (Arc::new(Reads::default()), Arc::new(door), Arc::default());
         let (changes, memory) = (Arc::default(), Arc::default());
-        let app = App { store, reads, changes, door, live, memory, authority: Some("an authority".into()) };
+        let rehearsals = Arc::default();
+        let app = App { store, reads, changes, rehearsals, door, live, memory, authority: Some("an authority".into()) };
         Self { app, folder, from: Ipv4Addr::LOCALHOST.into(), headers: HeaderMap::new() }
     }
 

@@ -7,6 +7,7 @@ mod client;
 mod live;
 mod papers;
 mod pricing;
+mod rehearsals;
 mod restart;
 mod strangers;
 mod values;
