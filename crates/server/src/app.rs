@@ -6,6 +6,7 @@ use crate::door::Door;
 use crate::live::Sessions;
 use crate::metal_work::Metals;
 use crate::reads::Reads;
+use crate::rehearsal_work::Rehearsals;
 use dentwright_store::Store;
 use jiff::Timestamp;
 use std::sync::Arc;
@@ -21,6 +22,8 @@ pub struct App {
     pub changes: Arc<Changes>,
     /// States of metal that are worked out.
     pub metals: Arc<Metals>,
+    /// Rehearsals under way.
+    pub rehearsals: Arc<Rehearsals>,
     /// Who may come in.
     pub door: Arc<Door>,
     /// Live sessions.

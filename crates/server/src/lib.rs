@@ -46,6 +46,8 @@ mod photos;
 mod picture;
 mod quote;
 mod readings;
+mod rehearsal_work;
+mod rehearsals;
 mod reads;
 mod report;
 mod report_data;

@@ -3,7 +3,7 @@
 use crate::app::App;
 use crate::{
     assets, cameras, captures, cautions, changes, damages, dents, exports, guard, hail_tables, jobs, learned, lines,
-    live, metal, pair, papers, photos, quote, readings, report, sheets, shop, tasks, vin,
+    live, metal, pair, papers, photos, quote, readings, rehearsals, report, sheets, shop, tasks, vin,
 };
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
@@ -73,6 +73,16 @@ fn api() -> OpenApiRouter<App> {
         .routes(routes!(cautions::list))
         .routes(routes!(pair::pair))
         .routes(routes!(pair::offer))
+        .routes(routes!(rehearsals::level_list))
+        .routes(routes!(rehearsals::list, rehearsals::begin))
+        .routes(routes!(rehearsals::get))
+        .routes(routes!(rehearsals::lean))
+        .routes(routes!(rehearsals::foretell))
+        .routes(routes!(rehearsals::make))
+        .routes(routes!(rehearsals::warm))
+        .routes(routes!(rehearsals::claim))
+        .routes(routes!(rehearsals::end))
+        .routes(routes!(rehearsals::step))
         .routes(routes!(live::begin))
         .routes(routes!(live::state, live::end))
         .routes(routes!(live::lay_out))

@@ -29,6 +29,7 @@ mod factor;
 mod glue;
 mod hardening;
 mod heat;
+mod lean;
 mod mesh;
 mod metals;
 mod mould;
@@ -73,6 +74,7 @@ pub use paint::{PAINT_TOML, PaintRisk, PaintRow, Risk, face_strain, paints, pars
 pub use panel::{Panel, largest};
 pub use patch::{Folded, Patch, State};
 pub use perform::perform;
+pub use lean::leant;
 pub use quick::{Quick, give_map, quick, quick_rise};
 pub use remains::{Layer, Remains, layer_map, remains};
 pub use replay::{ReplayError, ReplaySettings, Replayed, replay};

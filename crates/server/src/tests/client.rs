@@ -55,9 +55,9 @@ impl Client {
         let store = Store::open(&folder.path().join("shop")).await.expect("a shop");
         let door = Door::new(Some(Ipv4Addr::new(192, 168, 7, 1).into()), 8765, Some(8766));
         let (reads, door, live) = (Arc::new(Reads::default()), Arc::new(door), Arc::default());
-        let (changes, metals, memory) = (Arc::default(), Arc::default(), Arc::default());
+        let (metals, rehearsals) = (Arc::default(), Arc::default());
         let authority = Some("an authority".into());
-        let app = App { store, reads, changes, metals, door, live, memory, authority };
+        let app = App { store, reads, changes, metals, rehearsals, door, live, memory, authority };
         Self { app, folder, from: Ipv4Addr::LOCALHOST.into(), headers: HeaderMap::new() }
     }
 

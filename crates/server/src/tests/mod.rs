@@ -8,6 +8,7 @@ mod live;
 mod metal;
 mod papers;
 mod pricing;
+mod rehearsals;
 mod restart;
 mod strangers;
 mod values;
