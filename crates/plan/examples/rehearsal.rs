@@ -31,7 +31,10 @@ fn main() {
         let since = Instant::now();
         let made = rehearsal.make(&touch);
         times[2].push(ms(since));
-        println!("{kind:?} at {x_mm:.1} {y_mm:.1}: left {:.3} mm, {:.0} N, aim off {:.1} mm", made.left_mm, made.force_n, made.aim_off_mm);
+        println!(
+            "{kind:?} at {x_mm:.1} {y_mm:.1}: left {:.3} mm, {:.0} N, aim off {:.1} mm",
+            made.left_mm, made.force_n, made.aim_off_mm
+        );
     }
     for (what, mut all) in ["lean", "quick", "full"].into_iter().zip(times) {
         all.sort_by(f64::total_cmp);

@@ -42,10 +42,7 @@ impl Play {
     }
 
     /// A computation on it, away from the network's threads.
-    pub async fn with<T: Send + 'static>(
-        self,
-        work: impl FnOnce(&Rehearsal) -> T + Send + 'static,
-    ) -> Answer<T> {
+    pub async fn with<T: Send + 'static>(self, work: impl FnOnce(&Rehearsal) -> T + Send + 'static) -> Answer<T> {
         let play = self.lock_owned().await;
         tokio::task::spawn_blocking(move || work(&play)).await.map_err(|why| Trouble::own("rehearsing", why))
     }

@@ -258,7 +258,9 @@ pub async fn claim(
     let numbers = asked.claims.iter().flat_map(|claim| [claim.x_mm, claim.y_mm]);
     let far = [asked.board_mm, asked.eye_mm].iter().all(|mm| (50.0..=10_000.0).contains(mm));
     if asked.claims.len() > MOST_CLAIMS || !far || !numbers.chain([asked.across_rad]).all(f64::is_finite) {
-        return Err(Trouble::entered(format!("say what at most {MOST_CLAIMS} places are, from a board and an eye before the panel")));
+        return Err(Trouble::entered(format!(
+            "say what at most {MOST_CLAIMS} places are, from a board and an eye before the panel"
+        )));
     }
     open(&app, id).await?;
     let play = app.rehearsals.of(&app.store, id).await?;

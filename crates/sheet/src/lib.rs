@@ -64,6 +64,7 @@ pub use factor::Factor;
 pub use glue::{GLUE_TOML, GlueRow, Hold as GlueHold, LetsGo, Tab, glues, parse_glues};
 pub use hardening::Hardening;
 pub use heat::{HeatLimit, WarmField, WarmSheet, Warmth, lowest_limit};
+pub use lean::leant;
 pub use mesh::{Mesh, Outline};
 pub use metals::{Family, METALS_TOML, MetalRow, Range, metals, parse_metals};
 pub use mould::{BOTH, Mould, NotWorked, Worked, work_into};
@@ -74,7 +75,6 @@ pub use paint::{PAINT_TOML, PaintRisk, PaintRow, Risk, face_strain, paints, pars
 pub use panel::{Panel, largest};
 pub use patch::{Folded, Patch, State};
 pub use perform::perform;
-pub use lean::leant;
 pub use quick::{Quick, give_map, quick, quick_rise};
 pub use remains::{Layer, Remains, layer_map, remains};
 pub use replay::{ReplayError, ReplaySettings, Replayed, replay};

@@ -43,8 +43,7 @@ struct Row {
     score: Option<String>,
 }
 
-const ONE: &str =
-    "SELECT id, learner, level, seed, begun, ended, claims, made, score FROM rehearsal WHERE id = $1";
+const ONE: &str = "SELECT id, learner, level, seed, begun, ended, claims, made, score FROM rehearsal WHERE id = $1";
 const ENDED: &str = "SELECT id, learner, level, seed, begun, ended, claims, made, score FROM rehearsal
     WHERE ended IS NOT NULL ORDER BY id DESC";
 
@@ -67,13 +66,13 @@ impl Store {
             "INSERT INTO rehearsal (id, learner, level, seed, begun, claims, made)
              VALUES ($1, $2, $3, $4, $5, '[]', '[]')",
         )
-            .bind(rehearsal.to_string())
-            .bind(learner)
-            .bind(level)
-            .bind(seed.cast_signed())
-            .bind(ms(now))
-            .execute(&mut *writing)
-            .await?;
+        .bind(rehearsal.to_string())
+        .bind(learner)
+        .bind(level)
+        .bind(seed.cast_signed())
+        .bind(ms(now))
+        .execute(&mut *writing)
+        .await?;
         sqlx::query("INSERT INTO rehearsal_step (rehearsal_id, step, deviation) VALUES ($1, 0, $2)")
             .bind(rehearsal.to_string())
             .bind(start)
@@ -105,11 +104,11 @@ impl Store {
             "INSERT INTO rehearsal_step (rehearsal_id, step, deviation) VALUES ($1, $2, $3)
              ON CONFLICT (rehearsal_id, step) DO UPDATE SET deviation = excluded.deviation",
         )
-            .bind(rehearsal.to_string())
-            .bind(i64::try_from(step).unwrap_or(i64::MAX))
-            .bind(deviation)
-            .execute(&mut *writing)
-            .await?;
+        .bind(rehearsal.to_string())
+        .bind(i64::try_from(step).unwrap_or(i64::MAX))
+        .bind(deviation)
+        .execute(&mut *writing)
+        .await?;
         writing.commit().await?;
         Ok(())
     }
@@ -151,10 +150,7 @@ impl Store {
     /// # Errors
     /// When there is none under this id, or the record cannot be read.
     pub async fn rehearsal(&self, rehearsal: Uuid) -> Result<StoredRehearsal, StoreError> {
-        let row: Option<Row> = sqlx::query_as(ONE)
-            .bind(rehearsal.to_string())
-            .fetch_optional(&self.pool)
-            .await?;
+        let row: Option<Row> = sqlx::query_as(ONE).bind(rehearsal.to_string()).fetch_optional(&self.pool).await?;
         stored(known(row, "rehearsal", rehearsal)?)
     }
 

@@ -201,8 +201,7 @@ impl Rehearsal {
     pub fn score(&self) -> Score {
         let least_mm = 1e-3 * self.level.finish_um;
         let right = read_right(&self.claims, &self.start, least_mm);
-        let reading =
-            (!right.is_empty()).then(|| right.iter().filter(|r| **r).count() as f64 / right.len() as f64);
+        let reading = (!right.is_empty()).then(|| right.iter().filter(|r| **r).count() as f64 / right.len() as f64);
         let left_um = 1e3 * self.deviation().values.iter().fold(0.0f32, |most, v| most.max(v.abs()));
         let left_um = f64::from(left_um);
         let cracked = self.made.iter().any(|m| m.cracked);

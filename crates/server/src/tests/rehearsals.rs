@@ -5,8 +5,7 @@ use axum::http::StatusCode;
 use serde_json::{Value, json};
 
 fn deepest(panel: &Value) -> (f64, f64, f64) {
-    let values: Vec<f64> =
-        panel["deviation_mm"].as_array().unwrap().iter().map(|v| v.as_f64().unwrap()).collect();
+    let values: Vec<f64> = panel["deviation_mm"].as_array().unwrap().iter().map(|v| v.as_f64().unwrap()).collect();
     let i = (0..values.len()).min_by(|a, b| values[*a].total_cmp(&values[*b])).unwrap();
     let grid = &panel["grid"];
     let (nx, step) = (grid["nx"].as_u64().unwrap() as usize, grid["step_mm"].as_f64().unwrap());
@@ -32,9 +31,7 @@ async fn a_rehearsal_is_begun_read_worked_ended_and_looked_at_again() {
     let begun = begun.json();
     let path = format!("/api/rehearsals/{}", begun["id"].as_str().unwrap());
     let (x, y, low) = deepest(&begun);
-    let claims = |height: &str| {
-        json!({ "claims": [{ "x_mm": x, "y_mm": y, "height": height }], "board_mm": 600.0, "eye_mm": 500.0, "across_rad": 0.0 })
-    };
+    let claims = |height: &str| json!({ "claims": [{ "x_mm": x, "y_mm": y, "height": height }], "board_mm": 600.0, "eye_mm": 500.0, "across_rad": 0.0 });
     let told = client.call("PUT", &format!("{path}/claims"), claims("low")).await.json();
     assert_eq!(told[0]["right"], true, "{told}");
     assert!(told[0]["width"].as_f64().unwrap() > 0.0, "{told}");
