@@ -55,6 +55,7 @@ impl Client {
         let store = Store::open(&folder.path().join("shop")).await.expect("a shop");
         let door = Door::new(Some(Ipv4Addr::new(192, 168, 7, 1).into()), 8765, Some(8766));
         let (reads, door, live) = (Arc::new(Reads::default()), Arc::new(door), Arc::default());
+        let (changes, memory) = (Arc::default(), Arc::default());
         let (metals, rehearsals) = (Arc::default(), Arc::default());
         let authority = Some("an authority".into());
         let app = App { store, reads, changes, metals, rehearsals, door, live, memory, authority };
