@@ -68,7 +68,7 @@ fn cold_paint_cracks_where_warm_paint_holds() {
         let mut rehearsal = Rehearsal::begin(&level, 1).unwrap();
         rehearsal.temperature_c = temperature_c;
         let (x, y, low) = deepest(&rehearsal.deviation());
-        let touch = Touch { tip: Tip::Sphere { radius_mm: 6.0 }, ..push(x, y, 2.5 - low) };
+        let touch = Touch { tip: Tip::Sphere { radius_mm: 11.0 }, ..push(x, y, 1.6 - low) };
         rehearsal.make(&touch)
     };
     let (cold, warm) = (hard(level.temperature_c), hard(35.0));
@@ -88,4 +88,42 @@ fn the_quick_answer_stands_in_until_the_full_one_comes() {
     println!("quick {at_tip:.3}, full {:.3} mm", made.left_mm);
     assert!((at_tip - made.left_mm).abs() < 0.25 * made.left_mm.abs().max(0.2), "{at_tip} {}", made.left_mm);
     assert_ne!(rehearsal.deviation(), before);
+}
+
+/// Travel at which the quick answer says that `wanted_mm` stays; none where no travel does.
+fn travel_for(rehearsal: &Rehearsal, touch: Touch, wanted_mm: f64) -> Option<f64> {
+    let left = |travel_mm: f64| {
+        let map = rehearsal.quick(&Touch { travel_mm, ..touch })?;
+        Some(map.sample(touch.x_mm, touch.y_mm)?.abs())
+    };
+    let (mut low, mut high) = (0.1, 8.0);
+    for _ in 0..7 {
+        let middle = 0.5 * (low + high);
+        match left(middle) {
+            Some(found) if found < wanted_mm => low = middle,
+            _ => high = middle,
+        }
+    }
+    Some(0.5 * (low + high))
+}
+
+#[test]
+fn a_patient_hand_finishes_the_first_ding() {
+    let mut rehearsal = Rehearsal::begin(&levels()[0], 3).unwrap();
+    for _ in 0..24 {
+        if rehearsal.score().finished {
+            break;
+        }
+        let map = rehearsal.deviation();
+        let i = (0..map.values.len()).max_by(|a, b| map.values[*a].abs().total_cmp(&map.values[*b].abs())).unwrap();
+        let (out, (x_mm, y_mm)) = (f64::from(map.values[i]), map.grid.position(i));
+        let kind = if out < 0.0 { Kind::Push } else { Kind::Tap };
+        let touch = Touch { kind, tip: Tip::Sphere { radius_mm: 12.0 }, ..push(x_mm, y_mm, 1.0) };
+        let Some(travel_mm) = travel_for(&rehearsal, touch, 0.8 * out.abs()) else { break };
+        let made = rehearsal.make(&Touch { travel_mm, ..touch });
+        println!("{kind:?} {x_mm:.1} {y_mm:.1}: {out:.3}, travel {travel_mm:.2}, left {:.3}", made.left_mm);
+    }
+    let score = rehearsal.score();
+    println!("{score:?}");
+    assert!(score.finished, "{score:?}");
 }

@@ -5,7 +5,7 @@ import type {
   LiveOffer, LiveState, MetalAnswer, MetalAsked, MoveAsked, MoveTried, NewDamage, NewHailTable, NewJob, OnFile, PairingOffer, QuoteAnswer, QuoteInput, Reading,
   Screen, SeriesReading, Shop, Task, Trouble, VinAnswer, WorkedInput,
 } from './types';
-import type { Billing, Country, Issue, Paper } from './types';
+import type { Billing, Claimed, Claims, Country, Issue, Lean, Level, Paper, Rehearsal, RehearsalRow, RehearsalScore, Rehearsed, Touch } from './types';
 
 /** What went wrong, in words for the technician, and what to do. */
 export class Problem extends Error implements Trouble {
@@ -102,6 +102,17 @@ export const api = {
   billing: () => said<Billing>(http.GET('/api/shop/billing')),
   saveBilling: (body: Billing) => said<Billing>(http.PUT('/api/shop/billing', { body })),
   countries: () => said<Country[]>(http.GET('/api/countries')),
+  levels: () => said<Level[]>(http.GET('/api/rehearsal-levels')),
+  rehearsals: () => said<RehearsalRow[]>(http.GET('/api/rehearsals')),
+  beginRehearsal: (learner: string, level: string) => said<Rehearsal>(http.POST('/api/rehearsals', { body: { learner, level } })),
+  rehearsal: (id: string) => said<Rehearsal>(http.GET('/api/rehearsals/{id}', at(id))),
+  lean: (id: string, body: Lean) => said<{ change_mm: number[] | null }>(http.POST('/api/rehearsals/{id}/lean', { ...at(id), body })),
+  foretell: (id: string, body: Touch) => said<{ change_mm: number[] | null }>(http.POST('/api/rehearsals/{id}/foretell', { ...at(id), body })),
+  rehearse: (id: string, body: Touch) => said<Rehearsed>(http.POST('/api/rehearsals/{id}/moves', { ...at(id), body })),
+  warm: (id: string, temperature_c: number) => said<void>(http.PUT('/api/rehearsals/{id}/temperature', { ...at(id), body: { temperature_c } })),
+  claim: (id: string, body: Claims) => said<Claimed[]>(http.PUT('/api/rehearsals/{id}/claims', { ...at(id), body })),
+  endRehearsal: (id: string) => said<RehearsalScore>(http.POST('/api/rehearsals/{id}/end', at(id))),
+  rehearsalStep: (id: string, step: number) => said<number[]>(http.GET('/api/rehearsals/{id}/steps/{step}', { params: { path: { id, step } } })),
   pair: (code: string) => said<void>(http.POST('/api/pair', { body: { code } })),
   offerPairing: () => said<PairingOffer>(http.POST('/api/pair/offer')),
 };

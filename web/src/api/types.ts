@@ -90,3 +90,14 @@ export type Paper = S['PaperJson'];
 export type Issue = S['Issue'];
 export type Billing = Required<S['Billing']>;
 export type Country = S['Country'];
+/** Rehearsals. */
+export type Level = S['LevelJson'];
+export type Rehearsal = S['RehearsalJson'];
+export type RehearsalRow = S['RehearsalRow'];
+export type RehearsalScore = S['RehearsalScore'];
+export type Claim = S['Claim'];
+export type Claimed = S['ClaimedJson'];
+export type Claims = S['ClaimsJson'];
+export type Lean = S['LeanJson'];
+export type Touch = S['Touch'];
+export type Rehearsed = S['MadeJson'];

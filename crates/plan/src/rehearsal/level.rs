@@ -10,8 +10,8 @@ use serde::{Deserialize, Serialize};
 pub const LEVELS_TOML: &str = include_str!("../../levels.toml");
 
 /// Half the patch, mm, and its cells each way.
-pub(super) const HALF_MM: f64 = 60.0;
-const CELLS: usize = 14;
+pub(super) const HALF_MM: f64 = 48.0;
+const CELLS: usize = 11;
 /// Cells that lie across the soft part of a body line.
 const LINE_CELLS: usize = 5;
 /// Layers across the thickness.

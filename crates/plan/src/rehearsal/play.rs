@@ -8,7 +8,7 @@ use dentwright_surface::{Grid, Map};
 use serde::{Deserialize, Serialize};
 
 /// Step of the maps, mm, and how far from the patch's edge they end: there a tip has no room.
-const STEP_MM: f64 = 1.5;
+const STEP_MM: f64 = 1.2;
 const RIM_MM: f64 = 6.0;
 /// Places each way at which the sheet's give is asked.
 const GIVES: usize = 9;
