@@ -7,7 +7,7 @@ import { surfaceOf, type Surface } from './surface';
 export const ASPECT = 0.86;
 const EYE: Vec3 = [0, -260, 430];
 const FAR = Math.hypot(...EYE);
-const FOCAL = 3.7;
+const FOCAL = 5;
 /** From the panel to the board, mm: near enough for the lines over a low to run wide, and far enough to turn them over. */
 export const BOARDS_MM = { near: 300, far: 1500 };
 

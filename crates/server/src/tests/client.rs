@@ -2,6 +2,7 @@
 
 use crate::app::App;
 use crate::door::Door;
+use crate::reads::Reads;
 use crate::router::router;
 use axum::body::Body;
 use axum::extract::ConnectInfo;
