@@ -215,6 +215,7 @@ method-settings = Einstellungen
 method-notes = Bemerkungen
 method-hand = Alle Dellen dieses Berichts wurden von Hand eingetragen; es wurde nichts aus Fotos gemessen.
 
+note-camera_calibrated = Das Objektiv war durch Fotos des Kamerablatts bekannt und wurde verfeinert.
 note-camera_exif = Die Brennweite der Kamera kam aus den EXIF-Daten des Fotos und wurde verfeinert.
 note-camera_guess = Die Fotos nennen keine Brennweite; die eines gewöhnlichen Telefons wurde angenommen und verfeinert.
 note-sizes = Die Ecken der Marken passen nicht zueinander: Größe der Marken und der Tafel prüfen, und ob die Marken flach kleben.

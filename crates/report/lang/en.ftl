@@ -215,6 +215,7 @@ method-settings = Settings
 method-notes = Remarks
 method-hand = All dents in this report were entered by hand; nothing was measured by photo.
 
+note-camera_calibrated = The lens was known from photos of the camera sheet and was refined.
 note-camera_exif = The camera’s focal length came from the photo and was refined.
 note-camera_guess = The photos do not say their focal length; an ordinary phone’s was assumed and refined.
 note-sizes = The tags’ corners do not fit together: check the sizes of tags and board, and that the tags lie flat.

@@ -151,6 +151,7 @@ change-nothing = Nada cambió más allá de la incertidumbre de las dos medicion
 series-title = La reparación, medición a medición
 series-curve = Volumen de daño que quedaba, mm³, medición a medición
 
+note-camera_calibrated = La lente se conocía por fotos de la hoja de cámara y se afinó.
 note-camera_exif = La distancia focal vino de la foto y se afinó.
 note-camera_guess = Las fotos no dicen su distancia focal; se supuso la de un teléfono corriente y se afinó.
 note-sizes = Las esquinas de las marcas no encajan: comprobar los tamaños de marcas y tablero, y que las marcas estén planas.

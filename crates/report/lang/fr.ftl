@@ -151,6 +151,7 @@ change-nothing = Rien n’a changé au-delà de l’incertitude des deux mesures
 series-title = La réparation, mesure après mesure
 series-curve = Volume restant du dommage, mm³, mesure après mesure
 
+note-camera_calibrated = L’objectif était connu par des photos de la feuille de caméra et a été affiné.
 note-camera_exif = La focale vient de la photo et a été affinée.
 note-camera_guess = Les photos ne disent pas leur focale ; celle d’un téléphone courant a été supposée et affinée.
 note-sizes = Les coins des marques ne s’accordent pas : vérifier les tailles des marques et du panneau, et que les marques sont à plat.

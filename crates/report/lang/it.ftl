@@ -151,6 +151,7 @@ change-nothing = Nulla è cambiato oltre l’incertezza delle due misure.
 series-title = La riparazione, misura dopo misura
 series-curve = Volume del danno rimasto, mm³, misura dopo misura
 
+note-camera_calibrated = L’obiettivo era noto da foto del foglio per fotocamera ed è stato affinato.
 note-camera_exif = La focale viene dalla foto ed è stata affinata.
 note-camera_guess = Le foto non dicono la loro focale; si è supposta quella di un telefono comune e affinata.
 note-sizes = Gli angoli dei marcatori non combaciano: controllare le misure di marcatori e tavola, e che i marcatori siano piani.

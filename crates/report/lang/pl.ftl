@@ -151,6 +151,7 @@ change-nothing = Nic się nie zmieniło ponad niepewność obu pomiarów.
 series-title = Naprawa, pomiar po pomiarze
 series-curve = Pozostała objętość uszkodzenia, mm³, pomiar po pomiarze
 
+note-camera_calibrated = Obiektyw był znany ze zdjęć arkusza kamery i został dopasowany.
 note-camera_exif = Ogniskowa pochodzi ze zdjęcia i została dopasowana.
 note-camera_guess = Zdjęcia nie podają ogniskowej; przyjęto zwykły telefon i dopasowano.
 note-sizes = Rogi znaczników nie pasują do siebie: sprawdzić rozmiary znaczników i tablicy oraz czy znaczniki leżą płasko.

@@ -193,7 +193,10 @@ fn of_reading(reading: LoadedReading) -> paper::Reading {
         unread: facts.unread.into_iter().map(of_unread).collect(),
         notes: facts.notes.into_iter().map(|note| paper::Note { code: note.code, text: note.text }).collect(),
         frames: facts.frames.into_iter().map(of_frame).collect(),
-        camera: format!("{} ({:.0} px)", camera.source, camera.focal_px),
+        camera: {
+            let day = camera.calibrated.as_deref().map(|day| format!(" {day}")).unwrap_or_default();
+            format!("{}{day} ({:.0} px)", camera.source, camera.focal_px)
+        },
         version: facts.version,
         settings: flat_settings(&facts.settings, ""),
         metal: reading.metal.map(|(metal, maps)| of_metal(&metal, maps)),

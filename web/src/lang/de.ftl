@@ -945,3 +945,8 @@ replay-play = Abspielen
 replay-stop = Anhalten
 replayed = { $kind }: { $held } gehalten, { $left } geblieben, Spitze { $aim } neben dem Ziel.
 rehearse-again = Ein anderes Blech
+lens-calibrated = Objektiv bekannt seit { $date }, { $days ->
+    [0] vom selben Tag
+    [1] einen Tag alt
+   *[other] { $days } Tage alt
+ }.

@@ -945,3 +945,8 @@ replay-play = Play
 replay-stop = Stop
 replayed = { $kind }: { $held } while held, { $left } stayed, tip { $aim } off its aim.
 rehearse-again = Another panel
+lens-calibrated = Lens calibrated on { $date }, { $days ->
+    [0] on the same day
+    [1] the day before
+   *[other] { $days } days before
+ }.
