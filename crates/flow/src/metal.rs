@@ -49,6 +49,9 @@ pub struct KnownMetal {
 
 /// Widest thickness doubt of a reading by gauge, mm.
 const GAUGE_MM: f64 = 0.03;
+/// How much stiffer than a flat sheet that goes on is what holds the patch: in its plane and against turning; against
+/// going out. A curved panel carries itself. A guess, as in rehearsals.
+const STIFFER: [f64; 2] = [3.0, 600.0];
 /// Step of the maps, mm.
 const STEP_MM: f64 = 1.5;
 /// Cells of the variants, in usual ones.
@@ -89,7 +92,12 @@ pub fn know_metal(
         !cancel.load(Ordering::Relaxed)
     };
     let state = |metal: Metal, t: f64, coarser: f64, hear: &dyn Fn(f64) -> bool| {
-        let hold = Hold::Spring(Springs::rest_of_panel(2.0 * half, t, &metal));
+        let flat = Springs::rest_of_panel(2.0 * half, t, &metal);
+        let hold = Hold::Spring(Springs {
+            in_plane: STIFFER[0] * flat.in_plane,
+            out_of_plane: STIFFER[1] * flat.out_of_plane,
+            turning: STIFFER[0] * flat.turning,
+        });
         let settings_of = DentSettings { metal, thickness_mm: t, curvature, half_mm: half, hold, coarser };
         dent_state(deviation, sigma, settings.at_mm, &settings_of, hear)
     };

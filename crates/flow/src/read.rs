@@ -13,8 +13,8 @@ use crate::still::{StillPoints, still_points};
 use crate::texture::{TextureFacts, texture_of};
 use crate::unread::{Unread, explain, keep_largest};
 use dentwright_optics::{
-    Board, BoardField, BoardKind, BoardTag, BundleSettings, Camera, DEFAULT_GAMMA, Layout, PanelTag, Photo, Pixel,
-    Role, Scene, TagView, find_planar_tags, find_tags, grid_over, panel_plane, refine, setup_and_board, slopes_on,
+    Board, BoardField, BoardKind, BoardTag, BundleSettings, Camera, DEFAULT_GAMMA, Layout, PanelTag, Pixel, Role,
+    Scene, TagView, find_planar_tags, find_tags, grid_over, panel_plane, refine, setup_and_board, slopes_on,
     tag_corners,
 };
 use dentwright_surface::{

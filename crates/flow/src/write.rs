@@ -1,5 +1,6 @@
 //! A reading laid down as files, whole or not at all.
 
+use crate::known_lens::CameraSource;
 use crate::picture::map_png;
 use crate::read::Reading;
 use crate::reading_file::*;

@@ -143,8 +143,13 @@ impl Client {
 
 /// Files of the first demo capture.
 pub fn door_capture() -> Vec<Part> {
+    demo_capture(0)
+}
+
+/// Photos of one of the demo's captures.
+pub fn demo_capture(which: usize) -> Vec<Part> {
     let folder = tempfile::tempdir().expect("a folder");
-    demo::ALL[0].render().expect("a capture").write_photos(folder.path()).expect("photos");
+    demo::ALL[which].render().expect("a capture").write_photos(folder.path()).expect("photos");
     let mut files: Vec<Part> = std::fs::read_dir(folder.path())
         .expect("photos")
         .flatten()

@@ -1,6 +1,6 @@
 //! What the metal of a reading holds, from the app's side.
 
-use super::client::{Client, door_capture};
+use super::client::{Client, demo_capture};
 use axum::http::StatusCode;
 use serde_json::{Value, json};
 use std::time::Duration;
@@ -20,8 +20,8 @@ async fn end_of(client: &Client, path: &str) -> Value {
 async fn a_reading_knows_its_metal_and_moves_are_tried() {
     let client = Client::new().await;
     client.work().await;
-    let (_, damage) = client.damage("front_door_left").await;
-    let taken = client.form(&format!("/api/damages/{damage}/captures"), &door_capture()).await;
+    let (_, damage) = client.damage("bonnet").await;
+    let taken = client.form(&format!("/api/damages/{damage}/captures"), &demo_capture(1)).await;
     let end = client.end_of(taken.json()["task_id"].as_str().unwrap()).await;
     let reading = end["reading_id"].as_str().unwrap().to_owned();
     let path = format!("/api/readings/{reading}/metal");
