@@ -1274,6 +1274,8 @@ export interface components {
         CameraFacts: {
             /** Format: double */
             board_median_mm: number;
+            /** @description Day the lens was calibrated on, where it was. */
+            calibrated?: string | null;
             /** Format: double */
             corner_rms_px: number;
             /** Format: double */
