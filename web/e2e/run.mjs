@@ -6,6 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { axe, open, overflow, smallTargets, start, WIDTHS } from './browser.mjs';
 import { badUploads } from './bad.mjs';
 import { beforeAndAfter } from './change.mjs';
+import { theDay } from './day.mjs';
 import { phoneLens } from './cameras.mjs';
 import { wholeJob } from './job.mjs';
 import { keyboardOnly } from './keyboard.mjs';
@@ -62,7 +63,7 @@ try {
     await page.context().close();
   }
   if (wanted(pairing)) await pairing({ browser, test });
-  for (const scenario of [keyboardOnly, badUploads, draftsAndUndo, papers, sheets, pricing, liveSession, mirrorPage, phoneLens, metal, rehearse].filter(wanted)) {
+  for (const scenario of [keyboardOnly, badUploads, draftsAndUndo, papers, theDay, sheets, pricing, liveSession, mirrorPage, phoneLens, metal, rehearse].filter(wanted)) {
     const page = await open(browser, server.base, WIDTHS[2]);
     await scenario({ browser, page, server, test, sound, named: only.includes(scenario.name) });
     await page.context().close();

@@ -192,6 +192,7 @@ fn all_languages_have_the_same_keys_and_places() {
 #[test]
 fn every_key_that_is_used_exists_and_every_key_is_used() {
     let sources = [
+        include_str!("calendar.rs"),
         include_str!("view.rs"),
         include_str!("change_view.rs"),
         include_str!("damage_view.rs"),
@@ -231,6 +232,7 @@ fn every_key_that_is_used_exists_and_every_key_is_used() {
         "note-",
         "metal-",
         "sheet-",
+        "calendar-stage-",
     ];
     for key in texts(Language::En)
         .into_iter()

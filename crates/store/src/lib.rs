@@ -17,14 +17,18 @@
 //! One process a folder, held by a lock. SQLite only, so far. Files are removed with the last
 //! damage that names them; those orphaned by a crash stay.
 
+mod archive;
 mod cameras;
 mod captures;
+mod crew;
 mod damages;
 mod dents;
 mod devices;
+mod erasure;
 mod error;
 mod files;
 mod ids;
+mod import;
 mod jobs;
 mod metals;
 mod open;
@@ -36,13 +40,17 @@ mod rehearsals;
 mod rows;
 mod settings;
 mod tasks;
+mod times;
 
+pub use archive::{ARCHIVE_FORM, Archive};
 pub use cameras::{NewCamera, StoredCamera};
 pub use captures::StoredCapture;
 pub use damages::{DamageChange, NewDamage};
 pub use dents::NewDent;
+pub use erasure::ErasureState;
 pub use error::{OpenError, StoreError};
 pub use files::{FileError, Filed, Files};
+pub use import::{ImportError, Imported};
 pub use jobs::{JobHead, NewJob};
 pub use metals::NewMetal;
 pub use open::Store;
@@ -51,3 +59,4 @@ pub use pricing::StoredTable;
 pub use readings::{NewReading, StoredReading};
 pub use rehearsals::StoredRehearsal;
 pub use tasks::{Claimed, StoredTask, TaskError, TaskState};
+pub use times::{NewTime, StartedTime, TimeError};

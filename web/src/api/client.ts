@@ -6,6 +6,8 @@ import type {
   Screen, SeriesReading, Shop, Task, Trouble, VinAnswer, WorkedInput,
 } from './types';
 import type { Billing, Claimed, Claims, Country, Issue, Lean, Level, Paper, Rehearsal, RehearsalRow, RehearsalScore, Rehearsed, Touch } from './types';
+import type { Billing, Country, Issue, Paper } from './types';
+import type { ErasurePlan, NewTime, PaySheet, StartedTime, Technician, TechnicianInput, TimeChange, TimeEntry, Times } from './types';
 
 /** What went wrong, in words for the technician, and what to do. */
 export class Problem extends Error implements Trouble {
@@ -113,6 +115,18 @@ export const api = {
   claim: (id: string, body: Claims) => said<Claimed[]>(http.PUT('/api/rehearsals/{id}/claims', { ...at(id), body })),
   endRehearsal: (id: string) => said<RehearsalScore>(http.POST('/api/rehearsals/{id}/end', at(id))),
   rehearsalStep: (id: string, step: number) => said<number[]>(http.GET('/api/rehearsals/{id}/steps/{step}', { params: { path: { id, step } } })),
+  times: (job: string) => said<Times>(http.GET('/api/jobs/{id}/times', at(job))),
+  addTime: (job: string, body: NewTime) => said<StartedTime>(http.POST('/api/jobs/{id}/times', { ...at(job), body })),
+  stopTime: (entry: string) => said<TimeEntry>(http.POST('/api/times/{id}/stop', { ...at(entry), body: {} })),
+  changeTime: (entry: string, body: TimeChange) => said<TimeEntry>(http.PATCH('/api/times/{id}', { ...at(entry), body })),
+  removeTime: (entry: string) => said<void>(http.DELETE('/api/times/{id}', removal(entry))),
+  pay: (from: string, until: string) => said<PaySheet>(http.GET('/api/pay', { params: { query: { from, until } } })),
+  erasure: (job: string) => said<ErasurePlan>(http.GET('/api/jobs/{id}/erasure', at(job))),
+  orderErasure: (jobs: string[]) => said<{ due: string }>(http.POST('/api/erasure', { body: { jobs } })),
+  callOffErasure: (job: string) => said<void>(http.DELETE('/api/jobs/{id}/erasure', removal(job))),
+  crew: () => said<Technician[]>(http.GET('/api/crew')),
+  addTechnician: (body: TechnicianInput) => said<Technician>(http.POST('/api/crew', { body })),
+  changeTechnician: (id: string, body: TechnicianInput) => said<Technician>(http.PUT('/api/crew/{id}', { ...at(id), body })),
   pair: (code: string) => said<void>(http.POST('/api/pair', { body: { code } })),
   offerPairing: () => said<PairingOffer>(http.POST('/api/pair/offer')),
 };
@@ -138,3 +152,7 @@ export const photoUrl = (hash: string, width: number) => `/api/photos/${part(has
 export const reportUrl = (job: string) => `/api/jobs/${part(job)}/report.pdf`;
 export const sheetUrl = (name: string, query: URLSearchParams) => `/api/sheets/${part(name)}?${query}`;
 export const paperUrl = (paper: string, name: string) => `/api/papers/${part(paper)}/${part(name)}`;
+export const calendarUrl = '/api/calendar.ics';
+export const archiveUrl = '/api/archive.zip';
+export const tableUrl = (name: string) => `/api/tables/${part(name)}`;
+export const payTableUrl = (from: string, until: string) => `/api/pay.csv?from=${part(from)}&until=${part(until)}`;

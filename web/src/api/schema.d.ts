@@ -1,5 +1,56 @@
 // Written by `npm run api` from `dentwright openapi`; do not edit.
 export interface paths {
+    "/api/archive": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Take an archive in, whole or not at all. What is here already stays as it is. */
+        post: operations["import"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/archive.zip": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The whole shop as one zip: record, photos, maps, papers. Devices that were let in are not in it. */
+        get: operations["archive"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/calendar.ics": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Promised jobs that were not handed over yet, as a calendar (RFC 5545) in the shop's language. */
+        get: operations["calendar"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/cameras": {
         parameters: {
             query?: never;
@@ -79,6 +130,41 @@ export interface paths {
         /** Countries that have a pack. No legal advice. */
         get: operations["countries"];
         put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/crew": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Everybody, those too who have gone. */
+        get: operations["crew"];
+        put?: never;
+        /** Take somebody in. */
+        post: operations["add_technician"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/crew/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        /** Change somebody. */
+        put: operations["change_technician"];
         post?: never;
         delete?: never;
         options?: never;
@@ -241,6 +327,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/erasure": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Order the erasure. It is done ten minutes later, by the shop itself, and can be called off until then. */
+        post: operations["order_erasure"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/hail-tables": {
         parameters: {
             query?: never;
@@ -330,6 +433,24 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/jobs/{id}/erasure": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What would go and what stays. */
+        get: operations["erasure"];
+        put?: never;
+        post?: never;
+        /** Call an erasure off. */
+        delete: operations["call_off_erasure"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/jobs/{id}/papers": {
         parameters: {
             query?: never;
@@ -377,6 +498,24 @@ export interface paths {
         get: operations["report"];
         put?: never;
         post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs/{id}/times": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Worked time of a job. */
+        get: operations["times"];
+        put?: never;
+        /** Start a clock, or enter a stretch of work whole. */
+        post: operations["add_time"];
         delete?: never;
         options?: never;
         head?: never;
@@ -493,23 +632,6 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
-    "/api/metals": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        /** Metals, paints and glues on file. */
-        get: operations["metals"];
-        put?: never;
-        post?: never;
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
     "/api/pair": {
         parameters: {
             query?: never;
@@ -553,6 +675,40 @@ export interface paths {
         };
         /** A file of a paper, by its name. */
         get: operations["paper_file"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pay": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The pay sheet of a period. */
+        get: operations["pay"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pay.csv": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The same as a table (RFC 4180). */
+        get: operations["pay_table"];
         put?: never;
         post?: never;
         delete?: never;
@@ -683,59 +839,6 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
-    "/api/readings/{id}/metal": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        /** What the metal of a reading holds, or how far the work on it has come. */
-        get: operations["metal"];
-        put?: never;
-        /** Work out what the metal round a spot of a reading holds. */
-        post: operations["know_metal"];
-        /** Stop the work on a reading's metal; what was known before stays. */
-        delete: operations["cancel_metal"];
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/readings/{id}/metal/maps/{name}": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        /** A map of what the metal holds: `stretch`, `tension`, `bent_outer`, `bent_inner`, `direction`, as NPY. */
-        get: operations["metal_map"];
-        put?: never;
-        post?: never;
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/readings/{id}/metal/try": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get?: never;
-        put?: never;
-        /** Try a move: what it lifts while held, what stays, the force, the paint, the glue, the bar. */
-        post: operations["try_move"];
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
     "/api/readings/{id}/take": {
         parameters: {
             query?: never;
@@ -747,177 +850,6 @@ export interface paths {
         put?: never;
         /** Enter the spots of a reading that lie beyond its finish limit as dents. Those taken before stay as they are. */
         post: operations["take"];
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/rehearsal-levels": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        /** Levels to rehearse on. */
-        get: operations["rehearsal_levels"];
-        put?: never;
-        post?: never;
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/rehearsals": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        /** Ended rehearsals, newest first. */
-        get: operations["rehearsals"];
-        put?: never;
-        /** Begin a rehearsal. */
-        post: operations["begin_rehearsal"];
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/rehearsals/{id}": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        /** A rehearsal as it stands. */
-        get: operations["rehearsal"];
-        put?: never;
-        post?: never;
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/rehearsals/{id}/claims": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get?: never;
-        /** Say what the lines tell, before the work; answered with what is so, and how the lines look there. */
-        put: operations["claim"];
-        post?: never;
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/rehearsals/{id}/end": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get?: never;
-        put?: never;
-        /** End a rehearsal: the score. */
-        post: operations["end_rehearsal"];
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/rehearsals/{id}/foretell": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get?: never;
-        put?: never;
-        /** What a move would leave, at once and only about; to be shown until the move itself is solved. */
-        post: operations["foretell_move"];
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/rehearsals/{id}/lean": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get?: never;
-        put?: never;
-        /** Lean a tip on: the lines show where it stands. Nothing of it stays. */
-        post: operations["lean"];
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/rehearsals/{id}/moves": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get?: never;
-        put?: never;
-        /** Make a move. */
-        post: operations["rehearse_move"];
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/rehearsals/{id}/steps/{step}": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        /** How the panel stood after so many moves, for a replay. */
-        get: operations["rehearsal_step"];
-        put?: never;
-        post?: never;
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/rehearsals/{id}/temperature": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get?: never;
-        /** Warm the panel, or let it cool. */
-        put: operations["warm"];
-        post?: never;
         delete?: never;
         options?: never;
         head?: never;
@@ -1012,6 +944,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/tables/{name}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** `jobs.csv`, `dents.csv` or `lines.csv`. */
+        get: operations["table"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/tasks/{id}": {
         parameters: {
             query?: never;
@@ -1025,6 +974,41 @@ export interface paths {
         post?: never;
         /** Stop a read. Its photos stay; one that has ended stays as it is. */
         delete: operations["cancel_task"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/times/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post?: never;
+        /** Remove an entry. */
+        delete: operations["remove_time"];
+        options?: never;
+        head?: never;
+        /** Set an entry right. Times that were entered count as they stand. */
+        patch: operations["change_time"];
+        trace?: never;
+    };
+    "/api/times/{id}/stop": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Stop a clock. One that was stopped already stays as it is. */
+        post: operations["stop_time"];
+        delete?: never;
         options?: never;
         head?: never;
         patch?: never;
@@ -1145,63 +1129,6 @@ export interface components {
              */
             to_mm: number;
         };
-        /** @description A bar in the plane in which it is worked. The tip pushes along y. */
-        Bar: {
-            /**
-             * Format: double
-             * @description Young's modulus, MPa.
-             */
-            e_mpa: number;
-            /** @description Lengths from the tip to the hand's end. */
-            lengths: components["schemas"]["BarLength"][];
-            /** @description Where the tip is, mm. */
-            tip_mm: number[];
-            /**
-             * Format: double
-             * @description Yield stress, MPa.
-             */
-            yield_mpa: number;
-        };
-        /** @description A bar over a fulcrum. */
-        BarAsked: {
-            /** @description The bar. */
-            bar: components["schemas"]["Bar"];
-            /**
-             * Format: double
-             * @description The fulcrum's place, mm.
-             */
-            fulcrum_x_mm: number;
-        };
-        /** @description A straight length of a bar. */
-        BarLength: {
-            /** @description Its section. */
-            section: components["schemas"]["BarSection"];
-            /** @description Where it ends, mm, in the plane the bar is bent in; it starts where the one before ended. */
-            to_mm: number[];
-        };
-        /** @description Cross-section of a bar. */
-        BarSection: {
-            /**
-             * Format: double
-             * @description Diameter, mm.
-             */
-            diameter_mm: number;
-            /** @enum {string} */
-            kind: "round";
-        } | {
-            /**
-             * Format: double
-             * @description Along the bending, mm.
-             */
-            height_mm: number;
-            /** @enum {string} */
-            kind: "flat";
-            /**
-             * Format: double
-             * @description Across the bending, mm.
-             */
-            width_mm: number;
-        };
         /** @description How the shop bills. */
         Billing: {
             /**
@@ -1274,8 +1201,6 @@ export interface components {
         CameraFacts: {
             /** Format: double */
             board_median_mm: number;
-            /** @description Day the lens was calibrated on, where it was. */
-            calibrated?: string | null;
             /** Format: double */
             corner_rms_px: number;
             /** Format: double */
@@ -1429,11 +1354,6 @@ export interface components {
             /** @description Its one-sigma doubt, mm. */
             sigma: string;
         };
-        /** @description Change of the panel's height. */
-        ChangedJson: {
-            /** @description Row by row, mm; none where there is no answer. */
-            change_mm: number[] | null;
-        };
         /** @description How an R&I line is charged. */
         Charge: {
             /** @description Hours, times the rate. */
@@ -1441,57 +1361,6 @@ export interface components {
         } | {
             /** @description A fixed amount. */
             amount: string;
-        };
-        /** @description What a learner read off the lines. */
-        Claim: {
-            /** @description What stands there. */
-            height: components["schemas"]["ClaimedHeight"];
-            /**
-             * Format: double
-             * @description Where, x, mm.
-             */
-            x_mm: number;
-            /**
-             * Format: double
-             * @description Where, y, mm.
-             */
-            y_mm: number;
-        };
-        /**
-         * @description Low or high.
-         * @enum {string}
-         */
-        ClaimedHeight: "low" | "high";
-        /** @description What became of one claim. */
-        ClaimedJson: {
-            claim: components["schemas"]["Claim"];
-            right: boolean;
-            /** @description Whether they are upside down there. */
-            turned: boolean;
-            /**
-             * Format: double
-             * @description Width of the lines there against lines elsewhere.
-             */
-            width: number;
-        };
-        /** @description What was read off the lines, and how the learner stood. */
-        ClaimsJson: {
-            /**
-             * Format: double
-             * @description Which way is across the lines, radians from the panel's x.
-             */
-            across_rad: number;
-            /**
-             * Format: double
-             * @description From the panel to the board, mm.
-             */
-            board_mm: number;
-            claims: components["schemas"]["Claim"][];
-            /**
-             * Format: double
-             * @description From the panel to the eye, mm.
-             */
-            eye_mm: number;
         };
         /** @description One coefficient as it started and as it stands. */
         Coefficient: {
@@ -1554,6 +1423,8 @@ export interface components {
             currency: string;
             /** @description Whether e-invoices by EN 16931 are usual. */
             e_invoice: boolean;
+            /** @description How long invoices are kept. */
+            keep: components["schemas"]["KeepingTime"];
             /** @description Lines that belong on papers, by language; `en` is always there. */
             lines: {
                 [key: string]: components["schemas"]["Lines"];
@@ -1707,12 +1578,59 @@ export interface components {
              */
             shop: number;
         };
-        /** @description A number and its doubt, about two standard deviations. */
-        Doubtful: {
-            /** Format: double */
-            doubt: number;
-            /** Format: double */
-            value: number;
+        /**
+         * @description How an entry stands.
+         * @enum {string}
+         */
+        EntryState: "running" | "counted" | "backwards" | "left_running";
+        /** @description A job of the customer. */
+        ErasureJob: {
+            car_title: string;
+            /** Format: uuid */
+            id: string;
+            /** @description Papers with a number, which are kept. */
+            kept: components["schemas"]["KeptPaper"][];
+            number: string;
+            /** @description Papers without a number, which go. */
+            papers: number;
+            photos: number;
+            plate: string;
+            readings: number;
+            /** @description Whether phone, mail or address say that it is the same person. */
+            same: boolean;
+            stage: components["schemas"]["Stage"];
+        };
+        /** @description Which jobs lose their customer's data. */
+        ErasureOrder: {
+            jobs: string[];
+        };
+        /** @description When it will be done. */
+        ErasureOrdered: {
+            /** Format: date-time */
+            due: string;
+        };
+        /** @description What the erasure of a customer's data takes, and what it leaves. */
+        ErasurePlan: {
+            customer: components["schemas"]["Customer"];
+            /**
+             * Format: date-time
+             * @description When it was done.
+             */
+            done: string | null;
+            /**
+             * Format: date-time
+             * @description When it will be done, where it was ordered for the asked job.
+             */
+            due: string | null;
+            /** @description Jobs under this name, the asked one first. */
+            jobs: components["schemas"]["ErasureJob"][];
+            /** @description Where the years come from. */
+            keep_source: string;
+            /**
+             * Format: int32
+             * @description Whole years after the year of issue in which numbered papers are kept.
+             */
+            keep_years: number;
         };
         /** @description One factor of the likely hours. */
         Factor: {
@@ -1765,18 +1683,6 @@ export interface components {
              */
             within?: number | null;
         };
-        /** @description A pop. */
-        Forced: {
-            /** @description Force, N. */
-            force_n: components["schemas"]["Doubtful"];
-            /** @description Whether it then stays in its other shape. */
-            stays: boolean;
-            /**
-             * Format: double
-             * @description Travel before it, mm.
-             */
-            travel_mm: number;
-        };
         /** @description A finished job beside what was said before it was learned. */
         Foretold: {
             /**
@@ -1813,18 +1719,6 @@ export interface components {
             note: string;
             ok: boolean;
             role: string;
-        };
-        /** @description A pull judged. */
-        GlueHold: {
-            /** @description What lets go first. */
-            first: components["schemas"]["LetsGo"];
-            /** @description Force at which the glue lets go: lowest and likely, N. */
-            holds_n: number[];
-            /**
-             * Format: double
-             * @description How far the tab's rim bends away under the pull, mm.
-             */
-            rim_bends_mm: number;
         };
         /** @description Grid of the maps; row 0 is `y0_mm`, rows go up. */
         GridFacts: {
@@ -1960,6 +1854,21 @@ export interface components {
             /** @description How far the numbers above may be off for a shop. */
             width?: components["schemas"]["Widths"];
         };
+        /** @description What came in with an archive. */
+        ImportedJson: {
+            /**
+             * Format: int64
+             * @description Jobs that are new here.
+             */
+            jobs: number;
+            /**
+             * Format: int64
+             * @description Jobs that were here already and stayed as they are.
+             */
+            jobs_there: number;
+            /** @description Jobs whose number was taken here, with the number they got. */
+            renumbered: components["schemas"]["Renumbered"][];
+        };
         /** @description What to issue. */
         Issue: {
             /** @description The buyer's VAT identifier, where the buyer is a business (invoice). */
@@ -1987,11 +1896,14 @@ export interface components {
             car?: components["schemas"]["CarJson"] | null;
             customer?: components["schemas"]["Customer"] | null;
             notes?: string | null;
+            place?: string | null;
             /**
              * Format: date
              * @description `null` takes the promise back.
              */
             promised?: string | null;
+            /** @description `null` for any time of the day. */
+            promised_time?: string | null;
             stage?: components["schemas"]["Stage"] | null;
         };
         /** @description A job with everything below it. */
@@ -2004,12 +1916,30 @@ export interface components {
             notes: string;
             /** @description Its number, as people say it. */
             number: string;
+            /** @description Where the car stands. */
+            place: string;
             /**
              * Format: date
              * @description The day it was promised for.
              */
             promised: string | null;
+            /** @description At what time of that day; none for any. */
+            promised_time: string | null;
             stage: components["schemas"]["Stage"];
+        };
+        /** @description A done job in a technician's row. */
+        JobPay: {
+            /** @description Net of its labour. */
+            labour: string;
+            /** @description Its number. */
+            number: string;
+            /** @description What this technician gets for it; none unless by share. */
+            pay: string | null;
+            /**
+             * Format: int64
+             * @description Time of this technician on it, s.
+             */
+            seconds: number;
         };
         /** @description A job in the list. */
         JobRow: {
@@ -2023,10 +1953,35 @@ export interface components {
             /** Format: uuid */
             id: string;
             number: string;
+            /** @description Where the car stands. */
+            place: string;
             plate: string;
             /** Format: date */
             promised: string | null;
+            /** @description At what time of that day; none for any. */
+            promised_time: string | null;
+            /** @description Whether somebody's clock runs on it. */
+            running: boolean;
             stage: components["schemas"]["Stage"];
+        };
+        /** @description How long tax law wants invoices kept. */
+        KeepingTime: {
+            /** @description Where it comes from. */
+            source: string;
+            /**
+             * Format: int32
+             * @description Whole years after the one in which they were issued.
+             */
+            years: number;
+        };
+        /** @description A paper that is kept. */
+        KeptPaper: {
+            number: string;
+            /**
+             * Format: date
+             * @description Last day on which it is kept.
+             */
+            until: string;
         };
         /**
          * @description What sort of damage a dent is.
@@ -2112,20 +2067,6 @@ export interface components {
              */
             turn_sigma_rad: number;
         };
-        /** @description A tip that leans on the sheet. */
-        LeanJson: {
-            kind: components["schemas"]["MoveKind"];
-            /**
-             * Format: double
-             * @description Lift of the place, mm.
-             */
-            lift_mm: number;
-            tip: components["schemas"]["Tip"];
-            /** Format: double */
-            x_mm: number;
-            /** Format: double */
-            y_mm: number;
-        };
         /** @description What is known of the shop's hours. */
         LearnedAnswer: {
             calibration: components["schemas"]["Calibration"] | null;
@@ -2153,11 +2094,6 @@ export interface components {
          * @enum {string}
          */
         LengthUnit: "mm" | "inch";
-        /**
-         * @description What lets go first.
-         * @enum {string}
-         */
-        LetsGo: "metal" | "either" | "glue";
         /** @description One point of the calibration plot; on the diagonal it is right. */
         Level: {
             /**
@@ -2170,69 +2106,6 @@ export interface components {
              * @description Share that was said to lie below.
              */
             said: number;
-        };
-        /** @description A level, as a learner may know it. */
-        LevelJson: {
-            /** @description Whether a body line runs over the panel. */
-            body_line: boolean;
-            /**
-             * Format: double
-             * @description What counts as done, µm.
-             */
-            finish_um: number;
-            /** @description Metal on file. */
-            metal: string;
-            name: string;
-            /** Format: double */
-            temperature_c: number;
-            /** Format: double */
-            thickness_mm: number;
-        };
-        /** @description A lever's answer. */
-        LeverFacts: components["schemas"]["Leverage"] & {
-            /**
-             * Format: double
-             * @description Force of the hand, N.
-             */
-            hand_force_n: number;
-        };
-        /** @description What a bar does. */
-        Leverage: {
-            /**
-             * Format: double
-             * @description Tip's force a force of the hand.
-             */
-            advantage: number;
-            /**
-             * Format: double
-             * @description Force on the fulcrum, N.
-             */
-            fulcrum_force_n: number;
-            /**
-             * Format: double
-             * @description How far the hand goes for the bar's own bending alone, mm.
-             */
-            hand_lost_mm: number;
-            /**
-             * Format: double
-             * @description Largest stress in the bar, MPa.
-             */
-            stress_mpa: number;
-            /**
-             * Format: double
-             * @description Force of the tip, N.
-             */
-            tip_force_n: number;
-            /**
-             * Format: double
-             * @description How far the tip goes when the hand goes `hand_travel_mm`, mm.
-             */
-            tip_travel_mm: number;
-            /**
-             * Format: double
-             * @description That stress over the yield stress: at one the bar stays bent.
-             */
-            used: number;
         };
         /** @description One line of a quote: `amount` is `quantity` times `unit_price`, rounded. */
         Line: {
@@ -2347,12 +2220,6 @@ export interface components {
              */
             version: number;
         };
-        /** @description A move made, and how the panel stands. */
-        MadeJson: {
-            /** @description Row by row, mm. */
-            deviation_mm: number[];
-            made: components["schemas"]["RehearsedMove"];
-        };
         /** @description File names. */
         Maps: {
             deviation: string;
@@ -2400,103 +2267,6 @@ export interface components {
          * @enum {string}
          */
         Metal: "steel" | "high_strength_steel" | "aluminium";
-        /** @description What is asked of the metal. */
-        MetalAskedJson: {
-            /** @description Name of the metal on file. */
-            metal: string;
-            /** @description Place of the spot in the reading's list, from 0. */
-            spot: number;
-            /**
-             * Format: double
-             * @description Thickness as measured, mm; left out where it is not known.
-             */
-            thickness_mm?: number | null;
-        };
-        /** @description What the metal of a reading holds. */
-        MetalFile: {
-            /**
-             * Format: double
-             * @description Surface gained for good, mm².
-             */
-            area_gained_mm2: number;
-            /** @description Middle of the patch in the reading's frame, mm. */
-            at_mm: number[];
-            bent?: components["schemas"]["MetalPlace"] | null;
-            check?: components["schemas"]["QuickCheck"] | null;
-            /**
-             * Format: double
-             * @description Greatest deviation in the patch, in size, mm.
-             */
-            depth_mm: number;
-            /** @description Grid of the maps. */
-            grid: components["schemas"]["GridFacts"];
-            /**
-             * Format: double
-             * @description Half the patch, mm.
-             */
-            half_mm: number;
-            /** @description A crown that holds the low beside it, mm. */
-            held_by_crown?: number[] | null;
-            /**
-             * Format: double
-             * @description How far the intended shape is off the smooth one that was taken, mm; large beside a body line.
-             */
-            intended_off_mm: number;
-            /**
-             * Format: double
-             * @description How far the computed shape is off the measured one, root mean square, mm.
-             */
-            misfit_mm: number;
-            oil_can_level?: components["schemas"]["OilCanFacts"] | null;
-            oil_can_now?: components["schemas"]["OilCanFacts"] | null;
-            pressed?: components["schemas"]["MetalPlace"] | null;
-            pulled?: components["schemas"]["MetalPlace"] | null;
-            /** @description The sheet as taken. */
-            sheet: components["schemas"]["SheetFacts"];
-            stretch?: components["schemas"]["MetalPlace"] | null;
-            /** @description Version of the program. */
-            version: string;
-            /** @description `estimate`. */
-            word: string;
-        };
-        /** @description How far the work on a metal has come, and its answer. */
-        MetalJson: {
-            error: components["schemas"]["Trouble"] | null;
-            facts: components["schemas"]["MetalFile"] | null;
-            /**
-             * Format: double
-             * @description Share done, 0 to 1.
-             */
-            fraction: number;
-            state: components["schemas"]["MetalStateJson"];
-            /** @description Metal on file that stands for what the car's record says. */
-            suggested: string;
-        };
-        /** @description A metal on file. */
-        MetalOnFileJson: {
-            name: string;
-            says: string;
-            source: string;
-            thickness_mm: components["schemas"]["Range"];
-            yield_mpa: components["schemas"]["Range"];
-        };
-        /** @description A number at a place. */
-        MetalPlace: {
-            /** @description Where, in the reading's frame, mm. */
-            at_mm: number[];
-            /**
-             * Format: double
-             * @description How far the metal is out of place there, mm.
-             */
-            deviation_mm: number;
-            /** @description The number. */
-            value: components["schemas"]["Doubtful"];
-        };
-        /**
-         * @description State of the work.
-         * @enum {string}
-         */
-        MetalStateJson: "none" | "running" | "failed" | "done";
         /** @description How many times as long each metal takes as steel. */
         MetalTimes: {
             /** Format: double */
@@ -2505,67 +2275,6 @@ export interface components {
             high_strength_steel: number;
             /** Format: double */
             steel: number;
-        };
-        /** @description A move to try. */
-        MoveAsked: {
-            /** @description Whether it is aged or a second paint. */
-            aged: boolean;
-            bar?: components["schemas"]["BarAsked"] | null;
-            /** @description Name of the glue on file, for a pull. */
-            glue?: string | null;
-            /** @description Push from inside, press or tap from outside, pull by a tab. */
-            kind: components["schemas"]["MoveKind"];
-            /** @description Name of the paint on file. */
-            paint: string;
-            /**
-             * Format: double
-             * @description Temperature of the panel, °C.
-             */
-            temperature_c: number;
-            /** @description What touches. */
-            tip: components["schemas"]["Tip"];
-            /**
-             * Format: double
-             * @description Travel from first touch, mm.
-             */
-            travel_mm: number;
-            /**
-             * Format: double
-             * @description Where, in the reading's frame, mm.
-             */
-            x_mm: number;
-            /**
-             * Format: double
-             * @description Where, mm.
-             */
-            y_mm: number;
-        };
-        /** @description A quick answer with where it starts from. */
-        MoveFacts: components["schemas"]["QuickAnswer"] & {
-            /**
-             * Format: double
-             * @description Deviation at the place before the move, mm.
-             */
-            before_mm: number;
-        };
-        /**
-         * @description Kind of move.
-         * @enum {string}
-         */
-        MoveKind: "press" | "push" | "pull" | "tap";
-        /** @description What a move would do. Every number is an estimate. */
-        MoveTried: {
-            answer?: components["schemas"]["MoveFacts"] | null;
-            glue?: components["schemas"]["GlueHold"] | null;
-            lever?: components["schemas"]["LeverFacts"] | null;
-            paint?: components["schemas"]["PaintRisk"] | null;
-            paint_way_back?: components["schemas"]["PaintRisk"] | null;
-        };
-        /** @description A row on file. */
-        NamedJson: {
-            name: string;
-            says: string;
-            source: string;
         };
         /** @description A damage that is marked. */
         NewDamageJson: {
@@ -2619,71 +2328,50 @@ export interface components {
             customer: components["schemas"]["Customer"];
             /** @default  */
             notes: string;
+            /** @default  */
+            place: string;
             /**
              * Format: date
              * @default null
              */
             promised: string | null;
+            /** @default null */
+            promised_time: string | null;
         };
-        /** @description A rehearsal to begin. */
-        NewRehearsalJson: {
-            /** @description Who learns. */
-            learner: string;
-            level: string;
+        /** @description A stretch of work that begins now, or is entered whole. */
+        NewTimeJson: {
             /**
-             * Format: int32
-             * @description The same seed brings the same panel; left out for a new one.
+             * Format: uuid
+             * @description Its id, made by a device without network; sent twice it is one entry.
              */
-            seed?: number | null;
+            id?: string | null;
+            kind: components["schemas"]["WorkKind"];
+            /**
+             * Format: date-time
+             * @description From when; left out for now.
+             */
+            started?: string | null;
+            /**
+             * Format: date-time
+             * @description Until when; left out for a clock that runs.
+             */
+            stopped?: string | null;
+            /**
+             * Format: uuid
+             * @description Whose; left out for the first of the crew.
+             */
+            technician?: string | null;
         };
         /** @description A remark. */
         Note: {
             code: string;
             text: string;
         };
-        /** @description Whether the sheet pops. */
-        OilCanFacts: {
-            pops?: components["schemas"]["Forced"] | null;
-            /** @description Where that is, mm. */
-            softest_at_mm: number[];
-            /** @description Whether it stays where it is. */
-            stable: boolean;
-            /**
-             * Format: double
-             * @description Force a mm of a light push where it is softest, N/mm.
-             */
-            stiffness_n_per_mm: number;
-        };
-        /** @description What is on file for the metal's questions. */
-        OnFileJson: {
-            glues: components["schemas"]["NamedJson"][];
-            metals: components["schemas"]["MetalOnFileJson"][];
-            paints: components["schemas"]["NamedJson"][];
-        };
         /**
          * @description What is known of the paint, as far as it changes the time.
          * @enum {string}
          */
         Paint: "factory" | "old" | "repainted";
-        /** @description A judgement with its reasons. */
-        PaintRisk: {
-            /** @description Why, in words. */
-            reasons: string[];
-            /** @description Risk. */
-            risk: components["schemas"]["PaintRiskLevel"];
-            /**
-             * Format: double
-             * @description Strain on the paint's face.
-             */
-            strain: number;
-            /** @description What such paint takes at least, and likely. */
-            takes: number[];
-        };
-        /**
-         * @description Risk to the paint; never a promise.
-         * @enum {string}
-         */
-        PaintRiskLevel: "low" | "raised" | "high";
         /** @description How many times as long each paint takes as one in order. */
         PaintTimes: {
             /** Format: double */
@@ -2804,6 +2492,46 @@ export interface components {
             /** @description Its name. */
             what: string;
         };
+        /** @description How a technician is paid. */
+        Pay: {
+            /** @enum {string} */
+            by: "none";
+        } | {
+            /** @enum {string} */
+            by: "hour";
+            /** @description Pay of an hour, in the shop's currency. */
+            rate: string;
+        } | {
+            /** @enum {string} */
+            by: "share";
+            /** @description %, 0 to 100. */
+            percent: string;
+        };
+        /** @description A technician's row. */
+        PayRow: {
+            /**
+             * Format: int64
+             * @description Clocked within the period, s.
+             */
+            clocked_s: number;
+            /** @description Jobs done within the period on which they worked. */
+            jobs: components["schemas"]["JobPay"][];
+            /** @description What it comes to; none for those who are not paid by this sheet. */
+            pay: string | null;
+            /** @description Who. */
+            technician: components["schemas"]["Technician"];
+        };
+        /** @description The pay sheet. */
+        PaySheet: {
+            currency: string;
+            /** @description Entries in doubt that began within the period: they count nowhere until they are set right. */
+            in_doubt: number;
+            rows: components["schemas"]["PayRow"][];
+            /** @description Numbers of jobs that were done within the period and on which nobody clocked: they are in no row. */
+            unclocked: string[];
+            /** @description The same of jobs whose quote cannot be made, or is in another currency. */
+            unpriced: string[];
+        };
         /** @description The panel photo. */
         PhotoFacts: {
             file: string;
@@ -2897,62 +2625,6 @@ export interface components {
             /** Format: uuid */
             task_id: string;
         };
-        /** @description What a move does, quickly. Heights are changes, outward positive, mm. */
-        QuickAnswer: {
-            /**
-             * Format: double
-             * @description Largest strain of the outer face the move adds while held: what the paint feels.
-             */
-            face_strain: number;
-            /**
-             * Format: double
-             * @description Largest force, N.
-             */
-            force_n: number;
-            /**
-             * Format: double
-             * @description Lift of the place while held.
-             */
-            held_mm: number;
-            /**
-             * Format: double
-             * @description Lift that stays.
-             */
-            left_mm: number;
-            /**
-             * Format: double
-             * @description How far out that is.
-             */
-            shoulder_at_mm: number;
-            /**
-             * Format: double
-             * @description Largest lift that stays outside the tip, ring's mean.
-             */
-            shoulder_mm: number;
-            /**
-             * Format: double
-             * @description Equivalent plastic strain added, most worked layer.
-             */
-            spent: number;
-            /**
-             * Format: double
-             * @description Travel from first touch, mm.
-             */
-            travel_mm: number;
-        };
-        /** @description A push solved in full and quickly. */
-        QuickCheck: {
-            /** Format: double */
-            full_force_n: number;
-            /** Format: double */
-            full_left_mm: number;
-            /** Format: double */
-            quick_force_n: number;
-            /** Format: double */
-            quick_left_mm: number;
-            /** Format: double */
-            travel_mm: number;
-        };
         /** @description A quote. All money in `currency`, with all its decimals. */
         Quote: {
             /** @description Whether percentages were added or compounded. */
@@ -2991,24 +2663,6 @@ export interface components {
             input: components["schemas"]["Pricing"];
             quote: components["schemas"]["Quote"];
             worked: components["schemas"]["Foretold"] | null;
-        };
-        /** @description A value known within bounds. */
-        Range: {
-            /**
-             * Format: double
-             * @description Highest to be expected.
-             */
-            high: number;
-            /**
-             * Format: double
-             * @description Taken where one number is needed.
-             */
-            likely: number;
-            /**
-             * Format: double
-             * @description Lowest to be expected.
-             */
-            low: number;
         };
         /** @description A reading in a list. */
         ReadingEntryJson: {
@@ -3062,112 +2716,10 @@ export interface components {
             /** Format: uuid */
             id: string;
         };
-        /** @description A rehearsal. */
-        RehearsalJson: {
-            claims: components["schemas"]["Claim"][];
-            /** @description Deviation now, mm. */
-            deviation_mm: number[];
-            grid: components["schemas"]["GridFacts"];
-            /** Format: uuid */
-            id: string;
-            /** @description Intended height, row by row, mm. */
-            intended_mm: number[];
-            learner: string;
-            level: components["schemas"]["LevelJson"];
-            made: components["schemas"]["RehearsedMove"][];
-            score: components["schemas"]["RehearsalScore"] | null;
-            /** Format: int64 */
-            seed: number;
-            /** Format: double */
-            temperature_c: number;
-        };
-        /** @description An ended rehearsal, a line of a learner's sheet. */
-        RehearsalRow: {
-            ended: string;
-            /** Format: uuid */
-            id: string;
-            learner: string;
-            level: string;
-            score: components["schemas"]["RehearsalScore"];
-        };
-        /** @description The score. */
-        RehearsalScore: {
-            /**
-             * Format: double
-             * @description Middle distance of a tip from the nearest place that stood out most its way, mm; none without moves.
-             */
-            aim_off_mm?: number | null;
-            /** @description Whether the paint cracked. */
-            cracked: boolean;
-            /**
-             * Format: double
-             * @description What counts as done, µm.
-             */
-            finish_um: number;
-            /** @description Whether that was reached. */
-            finished: boolean;
-            /** @description Of these from the front. */
-            from_front: number;
-            /**
-             * Format: double
-             * @description Largest deviation left, µm.
-             */
-            left_um: number;
-            /** @description Moves made. */
-            moves: number;
-            /**
-             * Format: double
-             * @description Share of what was read that is so; none where nothing was read off.
-             */
-            reading?: number | null;
-            /** @description Moves on which the sheet snapped. */
-            snaps: number;
-            /**
-             * Format: double
-             * @description Plastic strain added by the work, most worked layer.
-             */
-            strain_spent: number;
-        };
-        /** @description A move made. */
-        RehearsedMove: {
-            /**
-             * Format: double
-             * @description Distance of the tip from the nearest place that stood out most its way, mm.
-             */
-            aim_off_mm: number;
-            /** @description Whether that cracked it. */
-            cracked: boolean;
-            /**
-             * Format: double
-             * @description Largest force, N.
-             */
-            force_n: number;
-            /**
-             * Format: double
-             * @description Lift while held, mm.
-             */
-            held_mm: number;
-            /**
-             * Format: double
-             * @description Lift that stayed, mm.
-             */
-            left_mm: number;
-            /** @description Whether the sheet found no rest and stands as before. */
-            lost: boolean;
-            /**
-             * Format: double
-             * @description Strain the paint's face took.
-             */
-            paint_strain: number;
-            /** @description Whether the sheet snapped on the way. */
-            snapped: boolean;
-            /**
-             * Format: double
-             * @description Temperature of the panel, °C.
-             */
-            temperature_c: number;
-            /** @description What was asked. */
-            touch: components["schemas"]["Touch"];
+        /** @description A job under another number. */
+        Renumbered: {
+            is: string;
+            was: string;
         };
         /** @description What is left of the damage on the cells of a map that were read. */
         Residual: {
@@ -3260,15 +2812,6 @@ export interface components {
             shop: string;
             /** @description The technician's. */
             technician: string;
-        };
-        /** @description The sheet as taken. */
-        SheetFacts: {
-            kinematic_share: components["schemas"]["Range"];
-            metal: string;
-            says: string;
-            source: string;
-            thickness_mm: components["schemas"]["Range"];
-            yield_mpa: components["schemas"]["Range"];
         };
         /** @description The shop and what it has chosen. */
         Shop: {
@@ -3504,6 +3047,15 @@ export interface components {
             /** @description To the right in the photo. */
             right: number[];
         };
+        /** @description A clock that was started. */
+        StartedJson: {
+            entry: components["schemas"]["TimeJson"];
+            /**
+             * Format: uuid
+             * @description The entry that ran until then and was stopped by it.
+             */
+            stopped: string | null;
+        };
         /**
          * @description How far a task has come.
          * @enum {string}
@@ -3556,6 +3108,14 @@ export interface components {
              * @description Panel y, mm.
              */
             y_mm: number;
+        };
+        /** @description When a clock is stopped. */
+        StopTime: {
+            /**
+             * Format: date-time
+             * @description As a device without network noted it; left out for now.
+             */
+            at?: string | null;
         };
         /** @description Something small with an amount. */
         Sundry: {
@@ -3622,6 +3182,36 @@ export interface components {
             /** @description The tax. */
             tax: string;
         };
+        /** @description Someone who works in the shop. */
+        Technician: {
+            /** @description Whether they no longer work here. */
+            gone: boolean;
+            /**
+             * Format: uuid
+             * @description Their id.
+             */
+            id: string;
+            /** @description Their name; empty for the one who works alone. */
+            name: string;
+            /** @description How they are paid. */
+            pay: components["schemas"]["Pay"];
+        };
+        /** @description Somebody who is taken in or changed. */
+        TechnicianInput: {
+            /**
+             * @description Whether they no longer work here; their entries stay.
+             * @default false
+             */
+            gone: boolean;
+            /** @default  */
+            name: string;
+            /**
+             * @default {
+             *       "by": "none"
+             *     }
+             */
+            pay: components["schemas"]["Pay"];
+        };
         /**
          * @description Unit of temperature.
          * @enum {string}
@@ -3640,79 +3230,64 @@ export interface components {
             /** @description Places whose texture does not match the panel's, the largest first. */
             marks: components["schemas"]["Mark"][];
         };
-        /** @description Shape of a tip, tab or knock-down head. */
-        Tip: {
+        /** @description What is set right; a field that is left out stays as it is. */
+        TimeChange: {
+            /** @description Whether it is right as it stands. */
+            confirmed?: boolean | null;
+            kind?: components["schemas"]["WorkKind"] | null;
+            /** Format: date-time */
+            started?: string | null;
             /**
-             * Format: double
-             * @description Radius, mm.
+             * Format: date-time
+             * @description `null` lets it run again.
              */
-            radius_mm: number;
-            /** @enum {string} */
-            shape: "sphere";
-        } | {
-            /**
-             * Format: double
-             * @description Radius, mm.
-             */
-            radius_mm: number;
-            /** @enum {string} */
-            shape: "disc";
-        } | {
-            /**
-             * Format: double
-             * @description Along y, mm.
-             */
-            height_mm: number;
-            /** @enum {string} */
-            shape: "rectangle";
-            /**
-             * Format: double
-             * @description Along x, mm.
-             */
-            width_mm: number;
-        } | {
-            /**
-             * Format: double
-             * @description Turn of the long side from x, degrees.
-             */
-            angle_deg?: number;
-            /**
-             * Format: double
-             * @description Long side, mm.
-             */
-            length_mm: number;
-            /** @enum {string} */
-            shape: "strip";
-            /**
-             * Format: double
-             * @description Short side, mm.
-             */
-            width_mm: number;
-        } | {
-            /** @enum {string} */
-            shape: "point";
+            stopped?: string | null;
+            /** Format: uuid */
+            technician?: string | null;
         };
-        /** @description What a tip does. */
-        Touch: {
-            /** @description Push, pull or tap. */
-            kind: components["schemas"]["MoveKind"];
-            /** @description What touches. */
-            tip: components["schemas"]["Tip"];
+        /** @description A stretch of work. */
+        TimeJson: {
+            /** @description Whether a person says that it is right as it stands. */
+            confirmed: boolean;
+            /** Format: uuid */
+            id: string;
+            kind: components["schemas"]["WorkKind"];
             /**
-             * Format: double
-             * @description Travel from first touch, mm.
+             * Format: int64
+             * @description From start to stop or until now, s; below zero where a clock was set back.
              */
-            travel_mm: number;
+            seconds: number;
+            /** Format: date-time */
+            started: string;
+            state: components["schemas"]["EntryState"];
             /**
-             * Format: double
-             * @description Where, x, mm.
+             * Format: date-time
+             * @description None while it runs; before the start where a clock was set back.
              */
-            x_mm: number;
+            stopped: string | null;
+            /** Format: uuid */
+            technician: string;
+        };
+        /** @description Worked time of a job. */
+        TimesAnswer: {
+            /** @description What counts, by kind. */
+            by_kind: components["schemas"]["WorkedByKind"][];
+            /** @description In the order of their start. */
+            entries: components["schemas"]["TimeJson"][];
+            /** @description Entries in doubt, which count nowhere until they are set right. */
+            in_doubt: number;
             /**
-             * Format: double
-             * @description Where, y, mm.
+             * Format: date-time
+             * @description The server's time, by which running clocks are shown.
              */
-            y_mm: number;
+            now: string;
+            /**
+             * Format: int64
+             * @description What counts on dents, without trim, s: what the hours may learn from.
+             */
+            on_dents_s: number;
+            /** @description The whole shop's time by kind. */
+            shop_by_kind: components["schemas"]["WorkedByKind"][];
         };
         /** @description An error: what is wrong, and what to do. */
         Trouble: {
@@ -3778,11 +3353,6 @@ export interface components {
              * @description One-sigma doubt, mm³.
              */
             sigma_mm3: number;
-        };
-        /** @description The panel's temperature. */
-        WarmJson: {
-            /** Format: double */
-            temperature_c: number;
         };
         /** @description How long the shop stands in for its work. */
         WarrantyTime: {
@@ -3864,6 +3434,11 @@ export interface components {
              */
             spread_weight: number;
         };
+        /**
+         * @description What was worked.
+         * @enum {string}
+         */
+        WorkKind: "push" | "tap" | "glue" | "trim" | "reading" | "finish";
         /** @description An area that changed. Places in the later reading's frame. */
         Worked: {
             /**
@@ -3914,6 +3489,21 @@ export interface components {
              */
             y_mm: number;
         };
+        /** @description Worked time by kind. */
+        WorkedByKind: {
+            /** @description What. */
+            kind: components["schemas"]["WorkKind"];
+            /**
+             * Format: int64
+             * @description How long, s.
+             */
+            seconds: number;
+            /**
+             * Format: double
+             * @description Its share of all that counts, 0 to 1.
+             */
+            share: number;
+        };
         /** @description Worked time of a job: once for the whole job, or damage by damage. */
         WorkedInput: {
             times: components["schemas"]["WorkedTime"][];
@@ -3940,6 +3530,83 @@ export interface components {
 }
 export type $defs = Record<string, never>;
 export interface operations {
+    import: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "multipart/form-data": components["schemas"]["FilesForm"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ImportedJson"];
+                };
+            };
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    archive: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/zip": unknown;
+                };
+            };
+        };
+    };
+    calendar: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/calendar": unknown;
+                };
+            };
+        };
+    };
     cameras: {
         parameters: {
             query?: never;
@@ -4098,6 +3765,97 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["Country"][];
+                };
+            };
+        };
+    };
+    crew: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Technician"][];
+                };
+            };
+        };
+    };
+    add_technician: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["TechnicianInput"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Technician"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    change_technician: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["TechnicianInput"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Technician"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
                 };
             };
         };
@@ -4516,6 +4274,37 @@ export interface operations {
             };
         };
     };
+    order_erasure: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ErasureOrder"];
+            };
+        };
+        responses: {
+            202: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ErasureOrdered"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
     hail_tables: {
         parameters: {
             query?: never;
@@ -4596,7 +4385,7 @@ export interface operations {
     jobs: {
         parameters: {
             query?: {
-                /** @description Part of a name, a plate, a car or a job number. */
+                /** @description Words, each of which is part of a name, a plate, a car, a VIN, a job number, a place or a note. */
                 search?: string;
                 /** @description Code of a stage. */
                 stage?: string;
@@ -4786,6 +4575,70 @@ export interface operations {
             };
         };
     };
+    erasure: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ErasurePlan"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    call_off_erasure: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
     papers: {
         parameters: {
             query?: never;
@@ -4962,6 +4815,76 @@ export interface operations {
                 };
             };
             404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    times: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TimesAnswer"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    add_time: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NewTimeJson"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["StartedJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
                 headers: {
                     [name: string]: unknown;
                 };
@@ -5234,25 +5157,6 @@ export interface operations {
             };
         };
     };
-    metals: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["OnFileJson"];
-                };
-            };
-        };
-    };
     pair: {
         parameters: {
             query?: never;
@@ -5338,6 +5242,66 @@ export interface operations {
                 };
             };
             404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    pay: {
+        parameters: {
+            query: {
+                from: string;
+                until: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PaySheet"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    pay_table: {
+        parameters: {
+            query: {
+                from: string;
+                until: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/csv": unknown;
+                };
+            };
+            422: {
                 headers: {
                     [name: string]: unknown;
                 };
@@ -5579,172 +5543,6 @@ export interface operations {
             };
         };
     };
-    metal: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                id: string;
-            };
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["MetalJson"];
-                };
-            };
-            404: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Trouble"];
-                };
-            };
-        };
-    };
-    know_metal: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                id: string;
-            };
-            cookie?: never;
-        };
-        requestBody: {
-            content: {
-                "application/json": components["schemas"]["MetalAskedJson"];
-            };
-        };
-        responses: {
-            202: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content?: never;
-            };
-            404: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Trouble"];
-                };
-            };
-            422: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Trouble"];
-                };
-            };
-        };
-    };
-    cancel_metal: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                id: string;
-            };
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            204: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content?: never;
-            };
-            404: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Trouble"];
-                };
-            };
-        };
-    };
-    metal_map: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                id: string;
-                name: string;
-            };
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/octet-stream": unknown;
-                };
-            };
-            404: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Trouble"];
-                };
-            };
-        };
-    };
-    try_move: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                id: string;
-            };
-            cookie?: never;
-        };
-        requestBody: {
-            content: {
-                "application/json": components["schemas"]["MoveAsked"];
-            };
-        };
-        responses: {
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["MoveTried"];
-                };
-            };
-            404: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Trouble"];
-                };
-            };
-            422: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Trouble"];
-                };
-            };
-        };
-    };
     take: {
         parameters: {
             query?: never;
@@ -5765,366 +5563,6 @@ export interface operations {
                 };
             };
             404: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Trouble"];
-                };
-            };
-        };
-    };
-    rehearsal_levels: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["LevelJson"][];
-                };
-            };
-        };
-    };
-    rehearsals: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["RehearsalRow"][];
-                };
-            };
-        };
-    };
-    begin_rehearsal: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        requestBody: {
-            content: {
-                "application/json": components["schemas"]["NewRehearsalJson"];
-            };
-        };
-        responses: {
-            201: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["RehearsalJson"];
-                };
-            };
-            422: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Trouble"];
-                };
-            };
-        };
-    };
-    rehearsal: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                id: string;
-            };
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["RehearsalJson"];
-                };
-            };
-            404: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Trouble"];
-                };
-            };
-        };
-    };
-    claim: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                id: string;
-            };
-            cookie?: never;
-        };
-        requestBody: {
-            content: {
-                "application/json": components["schemas"]["ClaimsJson"];
-            };
-        };
-        responses: {
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["ClaimedJson"][];
-                };
-            };
-            404: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Trouble"];
-                };
-            };
-            422: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Trouble"];
-                };
-            };
-        };
-    };
-    end_rehearsal: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                id: string;
-            };
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["RehearsalScore"];
-                };
-            };
-            404: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Trouble"];
-                };
-            };
-        };
-    };
-    foretell_move: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                id: string;
-            };
-            cookie?: never;
-        };
-        requestBody: {
-            content: {
-                "application/json": components["schemas"]["Touch"];
-            };
-        };
-        responses: {
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["ChangedJson"];
-                };
-            };
-            404: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Trouble"];
-                };
-            };
-            422: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Trouble"];
-                };
-            };
-        };
-    };
-    lean: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                id: string;
-            };
-            cookie?: never;
-        };
-        requestBody: {
-            content: {
-                "application/json": components["schemas"]["LeanJson"];
-            };
-        };
-        responses: {
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["ChangedJson"];
-                };
-            };
-            404: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Trouble"];
-                };
-            };
-            422: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Trouble"];
-                };
-            };
-        };
-    };
-    rehearse_move: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                id: string;
-            };
-            cookie?: never;
-        };
-        requestBody: {
-            content: {
-                "application/json": components["schemas"]["Touch"];
-            };
-        };
-        responses: {
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["MadeJson"];
-                };
-            };
-            404: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Trouble"];
-                };
-            };
-            422: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Trouble"];
-                };
-            };
-        };
-    };
-    rehearsal_step: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                id: string;
-                step: number;
-            };
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": number[];
-                };
-            };
-            404: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Trouble"];
-                };
-            };
-        };
-    };
-    warm: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                id: string;
-            };
-            cookie?: never;
-        };
-        requestBody: {
-            content: {
-                "application/json": components["schemas"]["WarmJson"];
-            };
-        };
-        responses: {
-            204: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content?: never;
-            };
-            404: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Trouble"];
-                };
-            };
-            422: {
                 headers: {
                     [name: string]: unknown;
                 };
@@ -6343,6 +5781,35 @@ export interface operations {
             };
         };
     };
+    table: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                name: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/csv": unknown;
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
     task: {
         parameters: {
             query?: never;
@@ -6388,6 +5855,115 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    remove_time: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    change_time: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["TimeChange"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TimeJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    stop_time: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["StopTime"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TimeJson"];
+                };
             };
             404: {
                 headers: {

@@ -101,3 +101,17 @@ export type Claims = S['ClaimsJson'];
 export type Lean = S['LeanJson'];
 export type Touch = S['Touch'];
 export type Rehearsed = S['MadeJson'];
+/** The day. */
+export type WorkKind = S['WorkKind'];
+export type TimeEntry = S['TimeJson'];
+export type Times = S['TimesAnswer'];
+export type NewTime = S['NewTimeJson'];
+export type StartedTime = S['StartedJson'];
+export type TimeChange = S['TimeChange'];
+export type WorkedByKind = S['WorkedByKind'];
+export type Technician = S['Technician'];
+export type TechnicianInput = S['TechnicianInput'];
+export const WORK_KINDS: WorkKind[] = ['trim', 'reading', 'push', 'tap', 'glue', 'finish'];
+export type PaySheet = S['PaySheet'];
+export type Imported = S['ImportedJson'];
+export type ErasurePlan = S['ErasurePlan'];

@@ -1,9 +1,12 @@
 //! The API as the app uses it, without a network in between.
 
+mod archive;
 mod bad_uploads;
 mod cameras;
 mod changes;
 mod client;
+mod day;
+mod erasure;
 mod live;
 mod metal;
 mod papers;
@@ -11,5 +14,6 @@ mod pricing;
 mod rehearsals;
 mod restart;
 mod strangers;
+mod tables;
 mod values;
 mod whole_job;
