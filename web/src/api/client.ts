@@ -6,7 +6,6 @@ import type {
   Screen, SeriesReading, Shop, Task, Trouble, VinAnswer, WorkedInput,
 } from './types';
 import type { Billing, Claimed, Claims, Country, Issue, Lean, Level, Paper, Rehearsal, RehearsalRow, RehearsalScore, Rehearsed, Touch } from './types';
-import type { Billing, Country, Issue, Paper } from './types';
 import type { ErasurePlan, NewTime, PaySheet, StartedTime, Technician, TechnicianInput, TimeChange, TimeEntry, Times } from './types';
 
 /** What went wrong, in words for the technician, and what to do. */
