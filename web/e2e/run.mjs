@@ -12,9 +12,11 @@ import { wholeJob } from './job.mjs';
 import { keyboardOnly } from './keyboard.mjs';
 import { liveSession } from './live.mjs';
 import { mirrorPage } from './mirror.mjs';
+import { metal } from './metal.mjs';
 import { pairing } from './pair.mjs';
 import { papers } from './papers.mjs';
 import { pricing } from './pricing.mjs';
+import { rehearse } from './rehearse.mjs';
 import { sheets } from './sheets.mjs';
 import { startServer } from './server.mjs';
 import { draftsAndUndo } from './undo.mjs';
@@ -61,7 +63,7 @@ try {
     await page.context().close();
   }
   if (wanted(pairing)) await pairing({ browser, test });
-  for (const scenario of [keyboardOnly, badUploads, draftsAndUndo, papers, theDay, sheets, pricing, liveSession, mirrorPage, phoneLens].filter(wanted)) {
+  for (const scenario of [keyboardOnly, badUploads, draftsAndUndo, papers, theDay, sheets, pricing, liveSession, mirrorPage, phoneLens, metal, rehearse].filter(wanted)) {
     const page = await open(browser, server.base, WIDTHS[2]);
     await scenario({ browser, page, server, test, sound, named: only.includes(scenario.name) });
     await page.context().close();

@@ -2,7 +2,8 @@
 //!
 //! # Entry points
 //! [`access`] for the tools of a rack that reach a place from behind; [`Model`] and [`propose`] for the next round from a
-//! reading; [`Hand`] and [`compare`] to learn from it; [`can_be_done`]; [`trial`] for all of it on panels nobody knows.
+//! reading; [`Hand`] and [`compare`] to learn from it; [`can_be_done`]; [`trial`] for all of it on panels nobody knows; [`Rehearsal`]
+//! for a learner on one.
 //!
 //! # Conventions
 //! Millimetre, newton, radian, degree Celsius. Panel frame: z out of the panel toward the viewer. Every number is an
@@ -43,6 +44,7 @@ mod plant;
 mod propose;
 mod prove;
 mod reach;
+mod rehearsal;
 mod solid;
 mod sparse;
 mod table;
@@ -72,6 +74,10 @@ pub use planned::{Lines, Planned, Why};
 pub use plant::{Log, Plant};
 pub use propose::{Proposal, ProposeSettings, propose};
 pub use reach::{Access, Blocked, FOLD_MM, Reach, ReachSettings, access, tool_reaches};
+pub use rehearsal::{
+    Claim, Height, Hit, LEVELS_TOML, Lean, Level, Line, LinesOver, Made, Rehearsal, Score, Touch, levels, lines_over,
+    read_right,
+};
 pub use sparse::Sparse;
 pub use table::{Refusals, Row, refusals, table};
 pub use tips::Tips;
