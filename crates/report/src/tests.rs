@@ -219,7 +219,8 @@ fn every_key_that_is_used_exists_and_every_key_is_used() {
     for key in &of_templates {
         assert!(words.say(key).is_ok(), "a template asks for {key}");
     }
-    let made = ["month-", "panel-", "unread-", "caution-", "paper-", "consent-", "supplement-", "means-", "note-"];
+    let made =
+        ["month-", "panel-", "unread-", "caution-", "paper-", "consent-", "supplement-", "means-", "note-", "old-"];
     for key in texts(Language::En)
         .into_iter()
         .flat_map(str::lines)

@@ -37,6 +37,7 @@ mod jobs;
 mod learned;
 mod lines;
 mod live;
+mod merges;
 mod pair;
 mod paper_issue;
 mod papers;
@@ -51,6 +52,8 @@ mod router;
 mod serve;
 mod sheets;
 mod shop;
+mod take_in;
+mod taps;
 mod tasks;
 #[cfg(test)]
 mod tests;

@@ -3,7 +3,7 @@
 use crate::app::App;
 use crate::{
     assets, cameras, captures, cautions, changes, damages, dents, exports, guard, hail_tables, jobs, learned, lines,
-    live, pair, papers, photos, quote, readings, report, sheets, shop, tasks, vin,
+    live, merges, pair, papers, photos, quote, readings, report, sheets, shop, take_in, taps, tasks, vin,
 };
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
@@ -28,6 +28,7 @@ fn api() -> OpenApiRouter<App> {
     let uploads = OpenApiRouter::new()
         .routes(routes!(captures::upload))
         .routes(routes!(photos::upload))
+        .routes(routes!(take_in::photos))
         .routes(routes!(exports::take_over))
         .routes(routes!(cameras::list, cameras::add))
         .layer(DefaultBodyLimit::disable());
@@ -37,6 +38,16 @@ fn api() -> OpenApiRouter<App> {
         .routes(routes!(shop::get_hours, shop::put_hours))
         .routes(routes!(jobs::list, jobs::take_in))
         .routes(routes!(jobs::get, jobs::change, jobs::remove))
+        .routes(routes!(merges::edit))
+        .routes(routes!(taps::count))
+        .routes(routes!(take_in::get))
+        .routes(routes!(take_in::save_old))
+        .routes(routes!(take_in::remove_old))
+        .routes(routes!(take_in::save_paint))
+        .routes(routes!(take_in::remove_paint))
+        .routes(routes!(take_in::remove_photo))
+        .routes(routes!(take_in::told))
+        .routes(routes!(take_in::sign))
         .routes(routes!(vin::check))
         .routes(routes!(damages::add))
         .routes(routes!(damages::change, damages::remove))

@@ -4,6 +4,7 @@ mod bad_uploads;
 mod cameras;
 mod changes;
 mod client;
+mod devices;
 mod live;
 mod papers;
 mod pricing;
