@@ -1,12 +1,12 @@
 //! Figures of a surface's texture (ISO 25178-2) and its split by scale.
 //!
 //! Figures are of what is left after a least-squares plane was taken off, over the cells that were read. The bands are
-//! those of the trade, from 0.1 to 30 mm, each the difference of two Gaussian filters ([`between`]); dents are longer.
+//! those of the trade, from 0.1 to 30 mm, each the difference of two Gaussian filters ([`longer_than`]); dents are longer.
 //! A band whose waves are shorter than four cells is not seen by a reading, and said to be so.
 //!
 //! Limits: a reading's own noise is in the finest band. No form but the plane is taken off here; give a deviation.
 
-use crate::gauss::{between, longer_than};
+use crate::gauss::longer_than;
 use crate::grid::Map;
 use serde::{Deserialize, Serialize};
 
@@ -108,19 +108,30 @@ pub struct Band {
 pub fn bands(deviation: &Map, sound: &[bool]) -> Vec<Band> {
     let map = masked(deviation, sound);
     let least = CELLS_A_WAVE * map.grid.step_mm;
+    // What is longer than the short end of the band to come.
+    let mut rest = None;
     let of = |ends: &[f64]| {
         let (from_mm, to_mm) = (ends[0], ends[1]);
         let seen_from_mm = (to_mm > 1.2 * least).then(|| from_mm.max(least));
-        let sq_um = seen_from_mm.map(|from| 1e3 * rms(&band_map(&map, from, to_mm)));
+        let sq_um = seen_from_mm.map(|_| {
+            let from_here = rest.take().unwrap_or_else(|| without_single_cells(&map, from_mm));
+            let longer = longer_than(&map, to_mm);
+            let sq_um = 1e3 * rms(&less(&from_here, &longer));
+            rest = Some(longer);
+            sq_um
+        });
         Band { from_mm, to_mm, seen_from_mm, sq_um }
     };
     BANDS_MM.windows(2).map(of).collect()
 }
 
-/// Waves of a map between two lengths, mm; noise of single cells is left out at the short end.
-fn band_map(map: &Map, from_mm: f64, to_mm: f64) -> Map {
-    let short = (from_mm > 2.0 * map.grid.step_mm).then_some(from_mm);
-    between(map, short, Some(to_mm))
+/// Waves of a map longer than the short end of a band; all of them where that end is too short to be filtered.
+fn without_single_cells(map: &Map, from_mm: f64) -> Map {
+    if from_mm > 2.0 * map.grid.step_mm { longer_than(map, from_mm) } else { map.clone() }
+}
+
+fn less(map: &Map, part: &Map) -> Map {
+    Map { grid: map.grid, values: map.values.iter().zip(&part.values).map(|(v, p)| v - p).collect() }
 }
 
 fn masked(map: &Map, keep: &[bool]) -> Map {
@@ -139,6 +150,5 @@ pub(crate) fn rms(map: &Map) -> f64 {
 #[must_use]
 pub fn texture(deviation: &Map, sound: &[bool], longest_mm: f64) -> Map {
     let map = masked(deviation, sound);
-    let longer = longer_than(&map, longest_mm);
-    Map { grid: map.grid, values: map.values.iter().zip(&longer.values).map(|(v, l)| v - l).collect() }
+    less(&map, &longer_than(&map, longest_mm))
 }

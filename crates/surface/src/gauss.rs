@@ -17,12 +17,11 @@ const REACH: f64 = 1.0;
 pub fn longer_than(map: &Map, cutoff_mm: f64) -> Map {
     let grid = map.grid;
     let weights = weights(cutoff_mm / grid.step_mm);
-    let start: Vec<[f32; 2]> = map.values.iter().map(|&v| if v.is_finite() { [v, 1.0] } else { [0.0; 2] }).collect();
-    let rows = along_rows(&start, grid.nx, &weights);
-    let columns = along_rows(&transposed(&rows, grid.nx), grid.ny, &weights);
-    let sums = transposed(&columns, grid.ny);
-    let mean = |(s, v): (&[f32; 2], &f32)| if v.is_finite() { s[0] / s[1] } else { f32::NAN };
-    Map { grid, values: sums.iter().zip(&map.values).map(mean).collect() }
+    // Value and share read, side by side.
+    let start: Vec<f32> = map.values.iter().flat_map(|&v| if v.is_finite() { [v, 1.0] } else { [0.0; 2] }).collect();
+    let sums = along_columns(&along_rows(&start, 2 * grid.nx, &weights), 2 * grid.nx, &weights);
+    let mean = |(s, v): (&[f32], &f32)| if v.is_finite() { s[0] / s[1] } else { f32::NAN };
+    Map { grid, values: sums.chunks(2).zip(&map.values).map(mean).collect() }
 }
 
 /// Part of a map between two wavelengths, mm; without an upper one all that is shorter, without a lower one all
@@ -44,25 +43,36 @@ fn weights(cutoff_cells: f64) -> Vec<f32> {
     (0..=reach).map(|k| (weight(k) / total) as f32).collect()
 }
 
-/// Weighted sums along rows of `length`; `weights[k]` counts `k` cells to either side.
-fn along_rows(values: &[[f32; 2]], length: usize, weights: &[f32]) -> Vec<[f32; 2]> {
-    let mut out = vec![[0.0f32; 2]; values.len()];
+/// Weighted sums along rows of `length`, two numbers a cell; `weights[k]` counts `k` cells to either side.
+fn along_rows(values: &[f32], length: usize, weights: &[f32]) -> Vec<f32> {
+    let margin = 2 * (weights.len() - 1);
+    let mut out = vec![0.0; values.len()];
     out.par_chunks_mut(length).zip(values.par_chunks(length)).with_min_len(16).for_each(|(out, row)| {
-        for (at, sum) in out.iter_mut().enumerate() {
-            let (first, last) = (at.saturating_sub(weights.len() - 1), (at + weights.len()).min(length));
-            for (k, value) in row[first..last].iter().enumerate() {
-                let w = weights[(first + k).abs_diff(at)];
-                sum[0] += w * value[0];
-                sum[1] += w * value[1];
-            }
+        let mut padded = vec![0.0; length + 2 * margin];
+        padded[margin..margin + length].copy_from_slice(row);
+        for (k, &weight) in weights.iter().enumerate() {
+            let (back, ahead) = (&padded[margin - 2 * k..], &padded[margin + 2 * k..]);
+            add_pair(out, back, ahead, if k == 0 { 0.5 * weight } else { weight });
         }
     });
     out
 }
 
-fn transposed(values: &[[f32; 2]], length: usize) -> Vec<[f32; 2]> {
-    let rows = values.len() / length;
-    (0..values.len()).map(|i| values[(i % rows) * length + i / rows]).collect()
+/// The same along columns, whole rows at a time.
+fn along_columns(values: &[f32], length: usize, weights: &[f32]) -> Vec<f32> {
+    let mut out = vec![0.0; values.len()];
+    let nothing = vec![0.0; length];
+    let row = |y: Option<usize>| y.and_then(|y| values.chunks(length).nth(y)).unwrap_or(&nothing);
+    out.par_chunks_mut(length).enumerate().with_min_len(4).for_each(|(y, out)| {
+        for (k, &weight) in weights.iter().enumerate() {
+            add_pair(out, row(y.checked_sub(k)), row(Some(y + k)), if k == 0 { 0.5 * weight } else { weight });
+        }
+    });
+    out
+}
+
+fn add_pair(out: &mut [f32], back: &[f32], ahead: &[f32], weight: f32) {
+    out.iter_mut().zip(back).zip(ahead).for_each(|((sum, b), a)| *sum += weight * (b + a));
 }
 
 #[cfg(test)]
