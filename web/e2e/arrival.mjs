@@ -29,7 +29,7 @@ export async function arrivalOfACar({ page, server, test, sound }) {
   });
   await test('a panel whose paint differs stands out, by the same rule here and on the server', async () => {
     const read = async (panel, value) => {
-      await page.getByLabel('Panel', { exact: true }).selectOption({ label: panel });
+      await page.getByRole('combobox', { name: 'Panel', exact: true }).selectOption({ label: panel });
       await page.getByLabel('Thickness').fill(value);
       await page.getByRole('button', { name: 'Keep the reading' }).click();
     };
@@ -48,7 +48,7 @@ export async function arrivalOfACar({ page, server, test, sound }) {
     await page.getByLabel('Thickness').fill('');
   });
   await test('the metal of a panel is kept with the car', async () => {
-    await page.getByLabel('Panel', { exact: true }).selectOption({ label: 'Bonnet' });
+    await page.getByRole('combobox', { name: 'Panel', exact: true }).selectOption({ label: 'Bonnet' });
     await page.getByRole('radio', { name: 'Aluminium', exact: true }).check();
     await allSent(page);
     assert.deepEqual((await call(server, `/api/jobs/${job}`)).car.metals, { bonnet: 'aluminium' });

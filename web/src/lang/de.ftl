@@ -788,7 +788,7 @@ photos-waiting = { $count ->
   }
 waiting = Wartet auf das Senden
 waiting-count = { $count ->
-    [one] Ein Eintrag wartet auf das Senden
+    [one] { $count } Eintrag wartet auf das Senden
    *[other] { $count } Einträge warten auf das Senden
   }
 waiting-none = Alles ist an den Server des Betriebs gesendet.

@@ -788,7 +788,7 @@ photos-waiting = { $count ->
   }
 waiting = Waiting to be sent
 waiting-count = { $count ->
-    [one] One entry waits to be sent
+    [one] { $count } entry waits to be sent
    *[other] { $count } entries wait to be sent
   }
 waiting-none = Everything has been sent to the shop’s server.
