@@ -7,6 +7,7 @@ import { arrivalOfACar, badEntries } from './arrival.mjs';
 import { axe, open, overflow, smallTargets, start, WIDTHS } from './browser.mjs';
 import { badUploads } from './bad.mjs';
 import { beforeAndAfter } from './change.mjs';
+import { theDay } from './day.mjs';
 import { phoneLens } from './cameras.mjs';
 import { wholeJob } from './job.mjs';
 import { hailDay, hailKilled } from './hail.mjs';
@@ -63,7 +64,7 @@ try {
     await page.context().close();
   }
   if (wanted(pairing)) await pairing({ browser, test });
-  for (const scenario of [keyboardOnly, hailKilled, hailDay, offline, twoDevices, arrivalOfACar, badEntries, badUploads, draftsAndUndo, papers, sheets, pricing, liveSession, mirrorPage, phoneLens].filter(wanted)) {
+  for (const scenario of [keyboardOnly, hailKilled, hailDay, offline, twoDevices, arrivalOfACar, badEntries, badUploads, draftsAndUndo, papers, theDay, sheets, pricing, liveSession, mirrorPage, phoneLens].filter(wanted)) {
     const page = await open(browser, server.base, WIDTHS[2]);
     await scenario({ browser, page, server, test, sound, named: only.includes(scenario.name) });
     await page.context().close();

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Dent, Edit, Job } from '../src/api/types';
-import { editsBetween } from '../src/lib/outbox/edits';
+import { editsBetween, fieldsOf } from '../src/lib/outbox/edits';
 import { hailDamage, newId, nextCall, type Item } from '../src/lib/outbox/item';
 import { lay } from '../src/lib/outbox/lay';
 import { BLANK, jobOf, textOf } from '../src/lib/carText';
@@ -72,21 +72,21 @@ describe('the outbox', () => {
 
 describe('edits', () => {
   it('are the fields that differ, each with what was known', () => {
-    const was = lay(null, [fresh()])!;
-    const text = { ...textOf(was), phone: '030', plate: 'EX 1', high_voltage: 'no' as const };
+    const was = fieldsOf(lay(null, [fresh()])!);
+    const text = { ...textOf(lay(null, [fresh()])!), phone: '030', plate: 'EX 1', high_voltage: 'no' as const };
     expect(editsBetween(was, jobOf(text))).toEqual([
       { field: '/customer/phone', base: '', to: '030' },
       { field: '/car/plate', base: '', to: 'EX 1' },
       { field: '/car/high_voltage', base: null, to: false },
     ]);
-    expect(editsBetween(was, jobOf(textOf(was)))).toEqual([]);
+    expect(editsBetween(was, jobOf(textOf(lay(null, [fresh()])!)))).toEqual([]);
   });
   it('made and sent leave nothing to edit', () => {
     const was = lay(null, [fresh()])!;
-    const text = { ...textOf(was), vin: '1m8gdm9axkp042788', notes: 'scratch is old' };
-    const edits = editsBetween(was, jobOf(text, { roof: 'steel' }));
+    const text = { ...textOf(was), promised: '2026-12-01', promised_time: '10:30', vin: '1m8gdm9axkp042788', notes: 'scratch is old' };
+    const edits = editsBetween(fieldsOf(was), jobOf(text, { roof: 'steel' }));
     const after = lay(was, [{ ...about(), kind: 'edit', edits }])!;
-    expect(editsBetween(after, jobOf(textOf(after), after.car.metals))).toEqual([]);
+    expect(editsBetween(fieldsOf(after), jobOf(textOf(after), after.car.metals))).toEqual([]);
     expect(after.car.metals).toEqual({ roof: 'steel' });
   });
 });

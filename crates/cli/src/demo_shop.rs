@@ -148,7 +148,9 @@ fn kombi() -> NewJob {
             ..Car::default()
         },
         promised: in_days(1),
-        notes: String::new(),
+        promised_time: Some(jiff::civil::time(16, 0, 0, 0)),
+        place: "hall, bay 1".into(),
+        ..NewJob::default()
     }
 }
 
@@ -168,7 +170,9 @@ fn tavro() -> NewJob {
             ..Car::default()
         },
         promised: in_days(4),
+        place: "yard".into(),
         notes: "Insurer pays; the customer wants the hours line by line.".into(),
+        ..NewJob::default()
     }
 }
 
@@ -184,7 +188,6 @@ fn hilde() -> NewJob {
             odometer_km: Some(97_500),
             ..Car::default()
         },
-        promised: None,
-        notes: String::new(),
+        ..NewJob::default()
     }
 }

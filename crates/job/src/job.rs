@@ -3,7 +3,7 @@
 use crate::{Car, Customer, Damage, Stage};
 use dentwright_price::Pricing;
 use jiff::Timestamp;
-use jiff::civil::Date;
+use jiff::civil::{Date, Time};
 use uuid::Uuid;
 
 /// A job.
@@ -23,6 +23,12 @@ pub struct Job {
     pub car: Car,
     /// The day it was promised for.
     pub promised: Option<Date>,
+    /// At what time of that day; none for any.
+    pub promised_time: Option<Time>,
+    /// Where the car stands, or is to be met.
+    pub place: String,
+    /// When its work was done; none before.
+    pub finished: Option<Timestamp>,
     /// Notes, as entered.
     pub notes: String,
     /// Its damages, in the order of entry.

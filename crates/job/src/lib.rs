@@ -15,8 +15,7 @@
 //! function of them.
 //!
 //! # Limits
-//! One customer and one car a job. Rounds of work, time and papers other than the quote and the
-//! report are not recorded yet.
+//! One customer and one car a job. Rounds of work are not recorded yet.
 //!
 //! # References
 //! VIN: 49 CFR Part 565. Cautions: practice of the trade, as the report's texts say.
@@ -24,12 +23,15 @@
 mod billing;
 mod car;
 mod cautions;
+mod clock;
+mod crew;
 mod damage;
 mod job;
 mod merge;
 mod old;
 mod paint;
 mod panel;
+mod pay;
 mod pricing;
 mod shop;
 mod shot;
@@ -40,12 +42,15 @@ mod vin;
 pub use billing::{Billing, BillingError};
 pub use car::{Car, ChassisNumber, Customer};
 pub use cautions::{Caution, CautionCode, cautions};
+pub use clock::{EntryState, LONGEST_STRETCH_S, TimeEntry, WorkKind, WorkedByKind, by_kind, on_dents_s};
+pub use crew::{Pay, PayError, Technician};
 pub use damage::{At, AtError, Capture, CaptureFile, Damage, DentEntry, Photo, ReadingEntry, Source};
 pub use job::{Job, job_number};
 pub use merge::{Clash, Edit, NoSuchField, merge};
 pub use old::{OldDamage, OldKind};
 pub use paint::{PaintError, PaintReading, PaintSays, PanelPaint, judge_paint};
 pub use panel::{NoSuchPanel, Panel};
+pub use pay::{DoneJob, JobPay, PayPeriod, PayRow, pay_sheet};
 pub use pricing::quote_input;
 pub use shop::{Language, LengthUnit, Shop, ShopError, TemperatureUnit};
 pub use shot::{NoSuchShot, Shot};

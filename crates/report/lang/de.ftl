@@ -244,3 +244,13 @@ line-days = Tage an den Dellen
 line-up-to = { $what }, bis { $size }
 line-oversize = { $what }: Übergröße
 unit-day = T
+
+calendar-name = Zugesagte Autos, { $shop }
+calendar-job = Auftrag { $number }, { $stage }
+calendar-dents = { $count } Dellen
+calendar-stage-taken_in = angenommen
+calendar-stage-quoted = angeboten
+calendar-stage-authorised = beauftragt
+calendar-stage-in_work = in Arbeit
+calendar-stage-finished = fertig
+calendar-stage-handed_over = übergeben

@@ -244,3 +244,13 @@ line-days = Days on the dents
 line-up-to = { $what }, up to { $size }
 line-oversize = { $what }: oversize
 unit-day = d
+
+calendar-name = Promised cars, { $shop }
+calendar-job = Job { $number }, { $stage }
+calendar-dents = { $count } dents
+calendar-stage-taken_in = taken in
+calendar-stage-quoted = quoted
+calendar-stage-authorised = authorised
+calendar-stage-in_work = in work
+calendar-stage-finished = finished
+calendar-stage-handed_over = handed over

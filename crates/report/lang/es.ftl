@@ -244,3 +244,13 @@ line-days = Días en las abolladuras
 line-up-to = { $what }, hasta { $size }
 line-oversize = { $what }: sobredimensión
 unit-day = d
+
+calendar-name = Coches prometidos, { $shop }
+calendar-job = Trabajo { $number }, { $stage }
+calendar-dents = { $count } abolladuras
+calendar-stage-taken_in = recibido
+calendar-stage-quoted = presupuestado
+calendar-stage-authorised = autorizado
+calendar-stage-in_work = en curso
+calendar-stage-finished = terminado
+calendar-stage-handed_over = entregado

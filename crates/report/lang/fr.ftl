@@ -244,3 +244,13 @@ line-days = Jours sur les bosses
 line-up-to = { $what }, jusqu’à { $size }
 line-oversize = { $what } : hors gabarit
 unit-day = j
+
+calendar-name = Voitures promises, { $shop }
+calendar-job = Dossier { $number }, { $stage }
+calendar-dents = { $count } bosses
+calendar-stage-taken_in = reçue
+calendar-stage-quoted = devis remis
+calendar-stage-authorised = commandée
+calendar-stage-in_work = en cours
+calendar-stage-finished = terminée
+calendar-stage-handed_over = rendue

@@ -244,3 +244,13 @@ line-days = Giorni sulle ammaccature
 line-up-to = { $what }, fino a { $size }
 line-oversize = { $what }: fuori misura
 unit-day = g
+
+calendar-name = Auto promesse, { $shop }
+calendar-job = Lavoro { $number }, { $stage }
+calendar-dents = { $count } ammaccature
+calendar-stage-taken_in = accettata
+calendar-stage-quoted = preventivata
+calendar-stage-authorised = autorizzata
+calendar-stage-in_work = in lavorazione
+calendar-stage-finished = finita
+calendar-stage-handed_over = riconsegnata

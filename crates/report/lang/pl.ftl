@@ -244,3 +244,13 @@ line-days = Dni przy wgnieceniach
 line-up-to = { $what }, do { $size }
 line-oversize = { $what }: ponadwymiarowe
 unit-day = d
+
+calendar-name = Obiecane auta, { $shop }
+calendar-job = Zlecenie { $number }, { $stage }
+calendar-dents = Wgniecenia: { $count }
+calendar-stage-taken_in = przyjęte
+calendar-stage-quoted = wycenione
+calendar-stage-authorised = zlecone
+calendar-stage-in_work = w pracy
+calendar-stage-finished = gotowe
+calendar-stage-handed_over = wydane

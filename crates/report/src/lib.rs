@@ -31,6 +31,7 @@
 #[cfg(test)]
 extern crate self as dentwright_report; // the tests share the sample of the example
 
+mod calendar;
 mod car;
 mod cautions;
 mod change_view;
@@ -57,6 +58,7 @@ mod view;
 mod words;
 mod world;
 
+pub use calendar::{CALENDAR_MEDIA, PromisedFor, PromisedJob, calendar};
 pub use cautions::{CAUTION_CODES, Caution, caution, cautions_always};
 pub use data::*;
 pub use papers::*;

@@ -192,6 +192,7 @@ fn all_languages_have_the_same_keys_and_places() {
 #[test]
 fn every_key_that_is_used_exists_and_every_key_is_used() {
     let sources = [
+        include_str!("calendar.rs"),
         include_str!("view.rs"),
         include_str!("change_view.rs"),
         include_str!("damage_view.rs"),
@@ -219,8 +220,19 @@ fn every_key_that_is_used_exists_and_every_key_is_used() {
     for key in &of_templates {
         assert!(words.say(key).is_ok(), "a template asks for {key}");
     }
-    let made =
-        ["month-", "panel-", "unread-", "caution-", "paper-", "consent-", "supplement-", "means-", "note-", "old-"];
+    let made = [
+        "month-",
+        "panel-",
+        "unread-",
+        "caution-",
+        "paper-",
+        "consent-",
+        "supplement-",
+        "means-",
+        "note-",
+        "old-",
+        "calendar-stage-",
+    ];
     for key in texts(Language::En)
         .into_iter()
         .flat_map(str::lines)

@@ -2,7 +2,7 @@
 
 use dentwright_job::{Capture, Car, ChassisNumber, Customer, Damage, DentEntry, Job, Panel, Source, Stage};
 use dentwright_price::{Dent, Metal};
-use jiff::civil::Date;
+use jiff::civil::{Date, Time};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use utoipa::ToSchema;
@@ -20,6 +20,11 @@ pub struct JobJson {
     /// The day it was promised for.
     #[schema(value_type = Option<String>, format = Date, required)]
     promised: Option<Date>,
+    /// At what time of that day; none for any.
+    #[schema(value_type = Option<String>, required)]
+    promised_time: Option<Time>,
+    /// Where the car stands.
+    place: String,
     notes: String,
     damages: Vec<DamageJson>,
 }
@@ -109,6 +114,8 @@ impl From<Job> for JobJson {
             customer: job.customer,
             car: job.car.into(),
             promised: job.promised,
+            promised_time: job.promised_time,
+            place: job.place,
             notes: job.notes,
             damages: job.damages.into_iter().map(DamageJson::from).collect(),
         }

@@ -9,7 +9,7 @@ use axum::extract::State;
 use axum::http::StatusCode;
 use dentwright_job::{Customer, Job, Stage};
 use dentwright_store::NewJob;
-use jiff::civil::Date;
+use jiff::civil::{Date, Time};
 use jiff::tz::TimeZone;
 use rust_decimal::Decimal;
 use serde::{Deserialize, Deserializer, Serialize};
@@ -21,7 +21,7 @@ use uuid::Uuid;
 #[into_params(parameter_in = Query)]
 #[serde(default)]
 pub struct Wanted {
-    /// Part of a name, a plate, a car or a job number.
+    /// Words, each of which is part of a name, a plate, a car, a VIN, a job number, a place or a note.
     search: String,
     /// Code of a stage.
     stage: String,
@@ -38,6 +38,13 @@ pub struct JobRow {
     stage: Stage,
     #[schema(value_type = Option<String>, format = Date, required)]
     promised: Option<Date>,
+    /// At what time of that day; none for any.
+    #[schema(value_type = Option<String>, required)]
+    promised_time: Option<Time>,
+    /// Where the car stands.
+    place: String,
+    /// Whether somebody's clock runs on it.
+    running: bool,
     damage_count: usize,
     /// Total of its quote with tax; none where nothing was entered yet.
     #[schema(required)]
@@ -57,6 +64,9 @@ pub struct NewJobJson {
     car: CarJson,
     #[schema(value_type = Option<String>, format = Date)]
     promised: Option<Date>,
+    #[schema(value_type = Option<String>)]
+    promised_time: Option<Time>,
+    place: String,
     notes: String,
 }
 
@@ -70,11 +80,16 @@ pub struct JobChange {
     #[schema(value_type = Option<String>, format = Date)]
     #[serde(default, deserialize_with = "given")]
     promised: Option<Option<Date>>,
+    /// `null` for any time of the day.
+    #[schema(value_type = Option<String>)]
+    #[serde(default, deserialize_with = "given")]
+    promised_time: Option<Option<Time>>,
+    place: Option<String>,
     notes: Option<String>,
 }
 
 /// Tells `null` from a field that is left out.
-fn given<'de, D: Deserializer<'de>, T: Deserialize<'de>>(from: D) -> Result<Option<Option<T>>, D::Error> {
+pub fn given<'de, D: Deserializer<'de>, T: Deserialize<'de>>(from: D) -> Result<Option<Option<T>>, D::Error> {
     Option::deserialize(from).map(Some)
 }
 
@@ -88,6 +103,7 @@ pub async fn list(State(app): State<App>, Asked(wanted): Asked<Wanted>) -> Answe
     };
     let books = Books::open(&app).await?;
     let jobs = app.store.jobs().await?;
+    let running = app.store.running().await?;
     let search = wanted.search.to_lowercase();
     let wanted = jobs.into_iter().filter(|job| stage.is_none_or(|stage| job.stage == stage) && is_found(job, &search));
     let row = |job: Job| {
@@ -101,6 +117,9 @@ pub async fn list(State(app): State<App>, Asked(wanted): Asked<Wanted>) -> Answe
             plate: job.car.plate,
             stage: job.stage,
             promised: job.promised,
+            promised_time: job.promised_time,
+            place: job.place,
+            running: running.contains(&job.id),
             damage_count: job.damages.len(),
             currency: total.as_ref().map(|quote| quote.currency.clone()),
             gross: total.map(|quote| quote.gross),
@@ -111,8 +130,13 @@ pub async fn list(State(app): State<App>, Asked(wanted): Asked<Wanted>) -> Answe
 
 fn is_found(job: &Job, search: &str) -> bool {
     let vin = job.car.vin.as_ref().map_or("", |number| number.as_str());
-    let texts =
-        [&job.number, &job.customer.name, &job.car.plate, &job.car.title(), vin].map(|text| text.to_lowercase());
+    let (car, customer) = (job.car.title(), &job.customer);
+    let mut texts = vec![&job.number, &customer.name, &customer.phone, &job.car.plate, &car, &job.place, &job.notes];
+    texts.extend(job.damages.iter().map(|damage| &damage.note));
+    let mut texts: Vec<String> = texts.into_iter().map(|text| text.to_lowercase()).collect();
+    texts.push(vin.to_lowercase());
+    // A plate is typed with and without its gaps.
+    texts.push(texts[3].replace([' ', '-'], ""));
     search.split_whitespace().all(|word| texts.iter().any(|text| text.contains(word)))
 }
 
@@ -121,7 +145,14 @@ fn is_found(job: &Job, search: &str) -> bool {
     responses((status = 201, body = JobJson), (status = 422, body = Trouble)))]
 pub async fn take_in(State(app): State<App>, Body(new): Body<NewJobJson>) -> Answer<(StatusCode, Json<JobJson>)> {
     let id = new.id.unwrap_or_else(Uuid::now_v7);
-    let new = NewJob { customer: new.customer, car: new.car.into(), promised: new.promised, notes: new.notes };
+    let new = NewJob {
+        customer: new.customer,
+        car: new.car.into(),
+        promised: new.promised,
+        promised_time: new.promised_time,
+        place: new.place,
+        notes: new.notes,
+    };
     let now = app.now();
     let year = now.to_zoned_datetime(TimeZone::system()).year();
     Ok((StatusCode::CREATED, Json(app.store.take_in_as(id, &new, now, year).await?.into())))
@@ -141,6 +172,8 @@ pub async fn change(State(app): State<App>, At(id): At<Uuid>, Body(to): Body<Job
     let edit = move |head: &mut dentwright_store::JobHead| {
         head.stage = to.stage.unwrap_or(head.stage);
         head.promised = to.promised.unwrap_or(head.promised);
+        head.promised_time = to.promised_time.unwrap_or(head.promised_time).filter(|_| head.promised.is_some());
+        head.place = to.place.unwrap_or_else(|| std::mem::take(&mut head.place));
         if let Some(customer) = to.customer {
             head.customer = customer;
         }

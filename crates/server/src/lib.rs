@@ -19,16 +19,20 @@
 //! HTTP semantics: RFC 9110. Certificates: RFC 5280. Cookies: RFC 6265. Multipart forms: RFC 7578. Zip: APPNOTE.TXT 6.3.
 
 mod app;
+mod archive;
 mod assets;
 mod bill;
 mod books;
+mod calendar;
 mod cameras;
 mod captures;
 mod cautions;
 mod changes;
+mod crew;
 mod damages;
 mod dents;
 mod door;
+mod erasure;
 mod exports;
 mod guard;
 mod hail_tables;
@@ -41,6 +45,7 @@ mod merges;
 mod pair;
 mod paper_issue;
 mod papers;
+mod pay;
 mod photos;
 mod picture;
 mod quote;
@@ -52,11 +57,13 @@ mod router;
 mod serve;
 mod sheets;
 mod shop;
+mod tables;
 mod take_in;
 mod taps;
 mod tasks;
 #[cfg(test)]
 mod tests;
+mod times;
 mod tls;
 mod trouble;
 mod unpack;

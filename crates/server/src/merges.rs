@@ -7,7 +7,7 @@ use axum::Json;
 use axum::extract::State;
 use dentwright_job::{Clash, Customer, Edit, Stage, merge};
 use dentwright_store::{DamageChange, JobHead};
-use jiff::civil::Date;
+use jiff::civil::{Date, Time};
 use serde::{Deserialize, Serialize};
 use serde_json::{Value, json};
 use utoipa::ToSchema;
@@ -42,6 +42,8 @@ struct Head {
     customer: Customer,
     car: CarJson,
     promised: Option<Date>,
+    promised_time: Option<Time>,
+    place: String,
     notes: String,
 }
 
@@ -91,6 +93,8 @@ fn laid(head: &mut JobHead, edits: &[Edit]) -> Answer<Vec<Clash>> {
         customer: head.customer.clone(),
         car: head.car.clone().into(),
         promised: head.promised,
+        promised_time: head.promised_time,
+        place: head.place.clone(),
         notes: head.notes.clone(),
     })
     .map_err(own)?;
@@ -100,6 +104,7 @@ fn laid(head: &mut JobHead, edits: &[Edit]) -> Answer<Vec<Clash>> {
     }
     let to: Head = serde_json::from_value(record).map_err(Trouble::entered)?;
     (head.stage, head.customer, head.car) = (to.stage, to.customer, to.car.into());
-    (head.promised, head.notes) = (to.promised, to.notes);
+    (head.promised, head.promised_time) = (to.promised, to.promised_time);
+    (head.place, head.notes) = (to.place, to.notes);
     Ok(clashes)
 }

@@ -44,6 +44,14 @@ pub struct LoadedChange {
     pub series: Vec<(Timestamp, SeriesEntry, Map)>,
 }
 
+/// The language of the shop's papers.
+pub fn language_of(shop: &Shop) -> paper::Language {
+    match shop.language {
+        Language::En => paper::Language::En,
+        Language::De => paper::Language::De,
+    }
+}
+
 /// Everything that the report shows.
 pub fn report_data(job: &Job, shop: &Shop, quote: Option<Quote>, mut loaded: Loaded, date: Date) -> paper::ReportData {
     let inches = shop.length_unit == LengthUnit::Inch;
@@ -52,10 +60,7 @@ pub fn report_data(job: &Job, shop: &Shop, quote: Option<Quote>, mut loaded: Loa
         of_damage(one, readings, loaded.changes.remove(&one.id))
     };
     paper::ReportData {
-        language: match shop.language {
-            Language::En => paper::Language::En,
-            Language::De => paper::Language::De,
-        },
+        language: language_of(shop),
         length_unit: if inches { paper::LengthUnit::Inch } else { paper::LengthUnit::Mm },
         paper: if inches { paper::Paper::Letter } else { paper::Paper::A4 },
         date,

@@ -2,8 +2,9 @@
 
 use crate::app::App;
 use crate::{
-    assets, cameras, captures, cautions, changes, damages, dents, exports, guard, hail_tables, jobs, learned, lines,
-    live, merges, pair, papers, photos, quote, readings, report, sheets, shop, take_in, taps, tasks, vin,
+    archive, assets, calendar, cameras, captures, cautions, changes, crew, damages, dents, erasure, exports, guard,
+    hail_tables, jobs, learned, lines, live, merges, pair, papers, pay, photos, quote, readings, report, sheets, shop,
+    tables, take_in, taps, tasks, times, vin,
 };
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
@@ -30,6 +31,7 @@ fn api() -> OpenApiRouter<App> {
         .routes(routes!(photos::upload))
         .routes(routes!(take_in::photos))
         .routes(routes!(exports::take_over))
+        .routes(routes!(archive::import))
         .routes(routes!(cameras::list, cameras::add))
         .layer(DefaultBodyLimit::disable());
     let shots = OpenApiRouter::new().routes(routes!(live::photo)).layer(DefaultBodyLimit::max(MOST_SHOT_BYTES));
@@ -78,6 +80,18 @@ fn api() -> OpenApiRouter<App> {
         .routes(routes!(sheets::pdf))
         .routes(routes!(cameras::remove))
         .routes(routes!(cautions::list))
+        .routes(routes!(times::list, times::add))
+        .routes(routes!(times::change, times::remove))
+        .routes(routes!(times::stop))
+        .routes(routes!(crew::list, crew::add))
+        .routes(routes!(crew::change))
+        .routes(routes!(calendar::get))
+        .routes(routes!(archive::get))
+        .routes(routes!(tables::get))
+        .routes(routes!(pay::get))
+        .routes(routes!(pay::table))
+        .routes(routes!(erasure::plan, erasure::call_off))
+        .routes(routes!(erasure::order))
         .routes(routes!(pair::pair))
         .routes(routes!(pair::offer))
         .routes(routes!(live::begin))

@@ -2,6 +2,7 @@
 
 use crate::app::App;
 use crate::door::{Door, with_port};
+use crate::erasure;
 use crate::guard::Encrypted;
 use crate::pair::qr_terminal;
 use crate::router::router;
@@ -131,6 +132,7 @@ impl Server {
     /// When the record or the network fails.
     pub async fn run(self, until: impl Future<Output = ()> + Send + 'static) -> Result<(), ServeError> {
         let worker = self.app.reads.clone().start(self.app.store.clone()).await?;
+        let erasing = tokio::spawn(erasure::keep_at_it(self.app.clone()));
         let handle = axum_server::Handle::new();
         if let Some(secure) = self.secure {
             let app = router(self.app.clone()).layer(Extension(Encrypted));
@@ -141,6 +143,7 @@ impl Server {
         let service = router(self.app.clone()).into_make_service_with_connect_info::<SocketAddr>();
         let served = axum::serve(self.listener, service).with_graceful_shutdown(until).await;
         handle.shutdown();
+        erasing.abort();
         self.app.reads.stop();
         let _ = worker.await;
         served.map_err(ServeError::Ended)

@@ -73,7 +73,7 @@ pub fn unpack_reading(zip: &Received, folder: &Path) -> Answer<(Named, Named)> {
 }
 
 /// Places and names of the files, none of which reaches out of the folder.
-fn checked_names(archive: &mut ZipArchive<File>, zip: &str) -> Answer<Vec<(usize, String)>> {
+pub fn checked_names(archive: &mut ZipArchive<File>, zip: &str) -> Answer<Vec<(usize, String)>> {
     let mut names = Vec::new();
     for at in 0..archive.len() {
         let entry = archive.by_index_raw(at).map_err(|why| bad(zip, &format!("is damaged ({why})")))?;

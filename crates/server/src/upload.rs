@@ -26,9 +26,14 @@ pub struct Received {
 }
 
 /// Takes the files of a form into a folder. Zips may be as large as the whole upload.
-pub async fn receive(mut form: Multipart, folder: &Path) -> Answer<Vec<Received>> {
+pub async fn receive(form: Multipart, folder: &Path) -> Answer<Vec<Received>> {
+    receive_up_to(MOST_BYTES, form, folder).await
+}
+
+/// The same, with a limit of its own.
+pub async fn receive_up_to(limit: u64, mut form: Multipart, folder: &Path) -> Answer<Vec<Received>> {
     let mut received: Vec<Received> = Vec::new();
-    let mut left = MOST_BYTES;
+    let mut left = limit;
     while let Some(field) = form.next_field().await.map_err(|why| broken(&why))? {
         let Some(given) = field.file_name().map(str::to_owned) else { continue };
         let name = safe_name(&given).ok_or_else(|| odd_name(&given))?;
@@ -39,7 +44,7 @@ pub async fn receive(mut form: Multipart, folder: &Path) -> Answer<Vec<Received>
             return Err(too_large("many_files", format!("This upload has more than {MOST_FILES} files.")));
         }
         let path = folder.join(received.len().to_string());
-        left -= take(field, &name, &path, left).await?;
+        left -= take(field, &name, &path, left, limit).await?;
         received.push(Received { name, path });
     }
     if received.is_empty() {
@@ -49,9 +54,9 @@ pub async fn receive(mut form: Multipart, folder: &Path) -> Answer<Vec<Received>
     Ok(received)
 }
 
-async fn take(mut field: Field<'_>, name: &str, path: &Path, left: u64) -> Answer<u64> {
+async fn take(mut field: Field<'_>, name: &str, path: &Path, left: u64, limit: u64) -> Answer<u64> {
     let disk = |why| Trouble::own("keeping the upload", why);
-    let most = if is_zip(name) { MOST_BYTES } else { MOST_PHOTO_BYTES };
+    let most = if is_zip(name) { limit } else { MOST_PHOTO_BYTES };
     let mut file = File::create(path).await.map_err(disk)?;
     let mut bytes = 0;
     while let Some(chunk) = field.chunk().await.map_err(|why| broken(&why))? {
@@ -60,10 +65,7 @@ async fn take(mut field: Field<'_>, name: &str, path: &Path, left: u64) -> Answe
             return Err(file_too_large(name, most));
         }
         if bytes > left {
-            return Err(too_large(
-                "too_large",
-                format!("These files have more than {} MB together.", MOST_BYTES >> 20),
-            ));
+            return Err(too_large("too_large", format!("These files have more than {} MB together.", limit >> 20)));
         }
         file.write_all(&chunk).await.map_err(disk)?;
     }

@@ -9,7 +9,7 @@ use crate::{Store, StoreError};
 use dentwright_job::{Car, ChassisNumber, Customer, Job, Stage, job_number};
 use dentwright_price::Pricing;
 use jiff::Timestamp;
-use jiff::civil::Date;
+use jiff::civil::{Date, Time};
 use uuid::Uuid;
 
 /// What is known when a car is taken in.
@@ -21,6 +21,10 @@ pub struct NewJob {
     pub car: Car,
     /// The day it is promised for.
     pub promised: Option<Date>,
+    /// At what time of that day.
+    pub promised_time: Option<Time>,
+    /// Where the car stands.
+    pub place: String,
     /// Notes.
     pub notes: String,
 }
@@ -42,6 +46,12 @@ pub struct JobHead {
     pub car: Car,
     /// The day it is promised for.
     pub promised: Option<Date>,
+    /// At what time of that day.
+    pub promised_time: Option<Time>,
+    /// Where the car stands.
+    pub place: String,
+    /// When its work was done; follows the stage.
+    pub finished: Option<Timestamp>,
     /// Notes.
     pub notes: String,
     /// What was entered for the quote.
@@ -52,7 +62,8 @@ pub struct JobHead {
 macro_rules! jobs {
     ($which:literal) => {
         concat!(
-            "SELECT job.id, job.number, job.created, job.stage, job.promised, job.notes,
+            "SELECT job.id, job.number, job.created, job.stage, job.promised, job.promised_time, job.place,
+                    job.finished, job.notes,
                     customer.name, customer.address, customer.phone, customer.email,
                     car.vin, car.plate, car.make, car.model, car.year, car.colour, car.paint, car.odometer_km,
                     car.high_voltage, car.metals, quote_input.value AS pricing
@@ -103,6 +114,9 @@ impl Store {
             customer: new.customer.clone(),
             car: new.car.clone(),
             promised: new.promised,
+            promised_time: new.promised_time,
+            place: new.place.clone(),
+            finished: None,
             notes: new.notes.clone(),
             pricing: None,
         };
@@ -141,7 +155,8 @@ impl Store {
         rows.into_iter().map(with_damages).collect()
     }
 
-    /// Changes a job's head; nobody changes it in between. The id, number and pricing stay.
+    /// Changes a job's head; nobody changes it in between. The id, number and pricing stay; when it was finished
+    /// follows from its stage.
     ///
     /// # Errors
     /// When there is none under this id.
@@ -212,6 +227,9 @@ impl JobHead {
             customer: self.customer,
             car: self.car,
             promised: self.promised,
+            promised_time: self.promised_time,
+            place: self.place,
+            finished: self.finished,
             notes: self.notes,
             damages,
             pricing: self.pricing,
@@ -249,14 +267,21 @@ async fn insert(change: &mut Change, head: &JobHead, now: Timestamp) -> Result<(
 
 async fn update(change: &mut Change, job: Uuid, head: &JobHead, now: Timestamp) -> Result<(), StoreError> {
     let job = job.to_string();
-    sqlx::query("UPDATE job SET changed = $2, stage = $3, promised = $4, notes = $5 WHERE id = $1")
-        .bind(&job)
-        .bind(ms(now))
-        .bind(code(&head.stage))
-        .bind(head.promised.map(|day| day.to_string()))
-        .bind(&head.notes)
-        .execute(&mut **change)
-        .await?;
+    sqlx::query(
+        "UPDATE job SET changed = $2, stage = $3, promised = $4, notes = $5, promised_time = $6, place = $7,
+                finished = CASE WHEN $8 = 1 THEN COALESCE(finished, $2) END
+         WHERE id = $1",
+    )
+    .bind(&job)
+    .bind(ms(now))
+    .bind(code(&head.stage))
+    .bind(head.promised.map(|day| day.to_string()))
+    .bind(&head.notes)
+    .bind(head.promised_time.map(|time| time.to_string()))
+    .bind(&head.place)
+    .bind(i64::from(head.stage >= Stage::Finished))
+    .execute(&mut **change)
+    .await?;
     sqlx::query(
         "UPDATE customer SET name = $2, address = $3, phone = $4, email = $5
          WHERE id = (SELECT customer_id FROM job WHERE job.id = $1)",

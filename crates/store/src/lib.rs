@@ -17,14 +17,18 @@
 //! One process a folder, held by a lock. SQLite only, so far. Files are removed with the last
 //! damage that names them; those orphaned by a crash stay.
 
+mod archive;
 mod cameras;
 mod captures;
+mod crew;
 mod damages;
 mod dents;
 mod devices;
+mod erasure;
 mod error;
 mod files;
 mod ids;
+mod import;
 mod job_photos;
 mod jobs;
 mod open;
@@ -37,13 +41,17 @@ mod settings;
 mod take_in;
 mod taps;
 mod tasks;
+mod times;
 
+pub use archive::{ARCHIVE_FORM, Archive};
 pub use cameras::{NewCamera, StoredCamera};
 pub use captures::StoredCapture;
 pub use damages::{DamageChange, NewDamage};
 pub use dents::NewDent;
+pub use erasure::ErasureState;
 pub use error::{OpenError, StoreError};
 pub use files::{FileError, Filed, Files};
+pub use import::{ImportError, Imported};
 pub use jobs::{JobHead, NewJob};
 pub use open::Store;
 pub use papers::{IssueError, MadePaper, NewPaper, PaperFile, StoredPaper, paper_number};
@@ -51,3 +59,4 @@ pub use pricing::StoredTable;
 pub use readings::{NewReading, StoredReading};
 pub use taps::{CountError, Tap};
 pub use tasks::{Claimed, StoredTask, TaskError, TaskState};
+pub use times::{NewTime, StartedTime, TimeError};

@@ -15,6 +15,9 @@ pub(crate) struct JobRow {
     created: i64,
     stage: String,
     promised: Option<String>,
+    promised_time: Option<String>,
+    place: String,
+    finished: Option<i64>,
     notes: String,
     name: String,
     address: String,
@@ -37,12 +40,16 @@ impl JobRow {
     pub(crate) fn head(self) -> Result<JobHead, StoreError> {
         let broken = StoreError::broken("job");
         let promised = self.promised.as_deref().map(str::parse).transpose();
+        let promised_time = self.promised_time.as_deref().map(str::parse).transpose();
         Ok(JobHead {
             id: id(&self.id)?,
             number: self.number,
             created: time(self.created)?,
             stage: of_code(&self.stage, "stage")?,
             promised: promised.map_err(|why: jiff::Error| broken(why.to_string()))?,
+            promised_time: promised_time.map_err(|why: jiff::Error| broken(why.to_string()))?,
+            place: self.place,
+            finished: self.finished.map(time).transpose()?,
             notes: self.notes,
             customer: Customer { name: self.name, address: self.address, phone: self.phone, email: self.email },
             car: Car {

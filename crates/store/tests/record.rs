@@ -16,8 +16,8 @@ async fn a_job_comes_back_as_it_was_taken_in() {
     assert_eq!((job.number.as_str(), job.stage, job.created), ("2026-001", Stage::TakenIn, now()));
     let new = new_job();
     assert_eq!(
-        (&job.customer, &job.car, job.promised, &job.notes),
-        (&new.customer, &new.car, new.promised, &new.notes)
+        (&job.customer, &job.car, job.promised, job.promised_time, &job.place, &job.notes),
+        (&new.customer, &new.car, new.promised, new.promised_time, &new.place, &new.notes)
     );
     assert_eq!(store.job(job.id).await.unwrap(), job);
     assert_eq!(store.jobs().await.unwrap(), [job]);

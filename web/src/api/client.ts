@@ -7,6 +7,7 @@ import type {
   WorkedInput,
 } from './types';
 import type { Billing, Country, Issue, Language, Paper, TakenIn } from './types';
+import type { ErasurePlan, NewTime, PaySheet, StartedTime, Technician, TechnicianInput, TimeChange, TimeEntry, Times } from './types';
 
 /** What went wrong, in words for the technician, and what to do. */
 export class Problem extends Error implements Trouble {
@@ -126,6 +127,18 @@ export const api = {
   billing: () => said<Billing>(http.GET('/api/shop/billing')),
   saveBilling: (body: Billing) => said<Billing>(http.PUT('/api/shop/billing', { body })),
   countries: () => said<Country[]>(http.GET('/api/countries')),
+  times: (job: string) => said<Times>(http.GET('/api/jobs/{id}/times', at(job))),
+  addTime: (job: string, body: NewTime) => said<StartedTime>(http.POST('/api/jobs/{id}/times', { ...at(job), body })),
+  stopTime: (entry: string) => said<TimeEntry>(http.POST('/api/times/{id}/stop', { ...at(entry), body: {} })),
+  changeTime: (entry: string, body: TimeChange) => said<TimeEntry>(http.PATCH('/api/times/{id}', { ...at(entry), body })),
+  removeTime: (entry: string) => said<void>(http.DELETE('/api/times/{id}', removal(entry))),
+  pay: (from: string, until: string) => said<PaySheet>(http.GET('/api/pay', { params: { query: { from, until } } })),
+  erasure: (job: string) => said<ErasurePlan>(http.GET('/api/jobs/{id}/erasure', at(job))),
+  orderErasure: (jobs: string[]) => said<{ due: string }>(http.POST('/api/erasure', { body: { jobs } })),
+  callOffErasure: (job: string) => said<void>(http.DELETE('/api/jobs/{id}/erasure', removal(job))),
+  crew: () => said<Technician[]>(http.GET('/api/crew')),
+  addTechnician: (body: TechnicianInput) => said<Technician>(http.POST('/api/crew', { body })),
+  changeTechnician: (id: string, body: TechnicianInput) => said<Technician>(http.PUT('/api/crew/{id}', { ...at(id), body })),
   pair: (code: string) => said<void>(http.POST('/api/pair', { body: { code } })),
   offerPairing: () => said<PairingOffer>(http.POST('/api/pair/offer')),
 };
@@ -149,3 +162,7 @@ export const photoUrl = (hash: string, width: number) => `/api/photos/${part(has
 export const reportUrl = (job: string) => `/api/jobs/${part(job)}/report.pdf`;
 export const sheetUrl = (name: string, query: URLSearchParams) => `/api/sheets/${part(name)}?${query}`;
 export const paperUrl = (paper: string, name: string) => `/api/papers/${part(paper)}/${part(name)}`;
+export const calendarUrl = '/api/calendar.ics';
+export const archiveUrl = '/api/archive.zip';
+export const tableUrl = (name: string) => `/api/tables/${part(name)}`;
+export const payTableUrl = (from: string, until: string) => `/api/pay.csv?from=${part(from)}&until=${part(until)}`;

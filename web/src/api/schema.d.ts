@@ -1,5 +1,56 @@
 // Written by `npm run api` from `dentwright openapi`; do not edit.
 export interface paths {
+    "/api/archive": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Take an archive in, whole or not at all. What is here already stays as it is. */
+        post: operations["import"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/archive.zip": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The whole shop as one zip: record, photos, maps, papers. Devices that were let in are not in it. */
+        get: operations["archive"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/calendar.ics": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Promised jobs that were not handed over yet, as a calendar (RFC 5545) in the shop's language. */
+        get: operations["calendar"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/cameras": {
         parameters: {
             query?: never;
@@ -96,6 +147,41 @@ export interface paths {
         /** Countries that have a pack. No legal advice. */
         get: operations["countries"];
         put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/crew": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Everybody, those too who have gone. */
+        get: operations["crew"];
+        put?: never;
+        /** Take somebody in. */
+        post: operations["add_technician"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/crew/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        /** Change somebody. */
+        put: operations["change_technician"];
         post?: never;
         delete?: never;
         options?: never;
@@ -258,6 +344,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/erasure": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Order the erasure. It is done ten minutes later, by the shop itself, and can be called off until then. */
+        post: operations["order_erasure"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/hail-tables": {
         parameters: {
             query?: never;
@@ -362,6 +465,24 @@ export interface paths {
          */
         post: operations["edit_job"];
         delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs/{id}/erasure": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What would go and what stays. */
+        get: operations["erasure"];
+        put?: never;
+        post?: never;
+        /** Call an erasure off. */
+        delete: operations["call_off_erasure"];
         options?: never;
         head?: never;
         patch?: never;
@@ -573,6 +694,24 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/jobs/{id}/times": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Worked time of a job. */
+        get: operations["times"];
+        put?: never;
+        /** Start a clock, or enter a stretch of work whole. */
+        post: operations["add_time"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/jobs/{id}/worked": {
         parameters: {
             query?: never;
@@ -726,6 +865,40 @@ export interface paths {
         };
         /** A file of a paper, by its name. */
         get: operations["paper_file"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pay": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The pay sheet of a period. */
+        get: operations["pay"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pay.csv": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The same as a table (RFC 4180). */
+        get: operations["pay_table"];
         put?: never;
         post?: never;
         delete?: never;
@@ -961,6 +1134,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/tables/{name}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** `jobs.csv`, `dents.csv` or `lines.csv`. */
+        get: operations["table"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/tasks/{id}": {
         parameters: {
             query?: never;
@@ -974,6 +1164,41 @@ export interface paths {
         post?: never;
         /** Stop a read. Its photos stay; one that has ended stays as it is. */
         delete: operations["cancel_task"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/times/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post?: never;
+        /** Remove an entry. */
+        delete: operations["remove_time"];
+        options?: never;
+        head?: never;
+        /** Set an entry right. Times that were entered count as they stand. */
+        patch: operations["change_time"];
+        trace?: never;
+    };
+    "/api/times/{id}/stop": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Stop a clock. One that was stopped already stays as it is. */
+        post: operations["stop_time"];
+        delete?: never;
         options?: never;
         head?: never;
         patch?: never;
@@ -1403,6 +1628,8 @@ export interface components {
             currency: string;
             /** @description Whether e-invoices by EN 16931 are usual. */
             e_invoice: boolean;
+            /** @description How long invoices are kept. */
+            keep: components["schemas"]["KeepingTime"];
             /** @description Lines that belong on papers, by language; `en` is always there. */
             lines: {
                 [key: string]: components["schemas"]["Lines"];
@@ -1568,6 +1795,60 @@ export interface components {
         /** @description Edits in the order in which they were made. */
         EditsJson: {
             edits: components["schemas"]["Edit"][];
+        };
+        /**
+         * @description How an entry stands.
+         * @enum {string}
+         */
+        EntryState: "running" | "counted" | "backwards" | "left_running";
+        /** @description A job of the customer. */
+        ErasureJob: {
+            car_title: string;
+            /** Format: uuid */
+            id: string;
+            /** @description Papers with a number, which are kept. */
+            kept: components["schemas"]["KeptPaper"][];
+            number: string;
+            /** @description Papers without a number, which go. */
+            papers: number;
+            photos: number;
+            plate: string;
+            readings: number;
+            /** @description Whether phone, mail or address say that it is the same person. */
+            same: boolean;
+            stage: components["schemas"]["Stage"];
+        };
+        /** @description Which jobs lose their customer's data. */
+        ErasureOrder: {
+            jobs: string[];
+        };
+        /** @description When it will be done. */
+        ErasureOrdered: {
+            /** Format: date-time */
+            due: string;
+        };
+        /** @description What the erasure of a customer's data takes, and what it leaves. */
+        ErasurePlan: {
+            customer: components["schemas"]["Customer"];
+            /**
+             * Format: date-time
+             * @description When it was done.
+             */
+            done: string | null;
+            /**
+             * Format: date-time
+             * @description When it will be done, where it was ordered for the asked job.
+             */
+            due: string | null;
+            /** @description Jobs under this name, the asked one first. */
+            jobs: components["schemas"]["ErasureJob"][];
+            /** @description Where the years come from. */
+            keep_source: string;
+            /**
+             * Format: int32
+             * @description Whole years after the year of issue in which numbered papers are kept.
+             */
+            keep_years: number;
         };
         /** @description One factor of the likely hours. */
         Factor: {
@@ -1791,6 +2072,21 @@ export interface components {
             /** @description How far the numbers above may be off for a shop. */
             width?: components["schemas"]["Widths"];
         };
+        /** @description What came in with an archive. */
+        ImportedJson: {
+            /**
+             * Format: int64
+             * @description Jobs that are new here.
+             */
+            jobs: number;
+            /**
+             * Format: int64
+             * @description Jobs that were here already and stayed as they are.
+             */
+            jobs_there: number;
+            /** @description Jobs whose number was taken here, with the number they got. */
+            renumbered: components["schemas"]["Renumbered"][];
+        };
         /** @description What to issue. */
         Issue: {
             /** @description The buyer's VAT identifier, where the buyer is a business (invoice). */
@@ -1818,11 +2114,14 @@ export interface components {
             car?: components["schemas"]["CarJson"] | null;
             customer?: components["schemas"]["Customer"] | null;
             notes?: string | null;
+            place?: string | null;
             /**
              * Format: date
              * @description `null` takes the promise back.
              */
             promised?: string | null;
+            /** @description `null` for any time of the day. */
+            promised_time?: string | null;
             stage?: components["schemas"]["Stage"] | null;
         };
         /** @description A job with everything below it. */
@@ -1835,12 +2134,30 @@ export interface components {
             notes: string;
             /** @description Its number, as people say it. */
             number: string;
+            /** @description Where the car stands. */
+            place: string;
             /**
              * Format: date
              * @description The day it was promised for.
              */
             promised: string | null;
+            /** @description At what time of that day; none for any. */
+            promised_time: string | null;
             stage: components["schemas"]["Stage"];
+        };
+        /** @description A done job in a technician's row. */
+        JobPay: {
+            /** @description Net of its labour. */
+            labour: string;
+            /** @description Its number. */
+            number: string;
+            /** @description What this technician gets for it; none unless by share. */
+            pay: string | null;
+            /**
+             * Format: int64
+             * @description Time of this technician on it, s.
+             */
+            seconds: number;
         };
         /** @description A job in the list. */
         JobRow: {
@@ -1854,10 +2171,35 @@ export interface components {
             /** Format: uuid */
             id: string;
             number: string;
+            /** @description Where the car stands. */
+            place: string;
             plate: string;
             /** Format: date */
             promised: string | null;
+            /** @description At what time of that day; none for any. */
+            promised_time: string | null;
+            /** @description Whether somebody's clock runs on it. */
+            running: boolean;
             stage: components["schemas"]["Stage"];
+        };
+        /** @description How long tax law wants invoices kept. */
+        KeepingTime: {
+            /** @description Where it comes from. */
+            source: string;
+            /**
+             * Format: int32
+             * @description Whole years after the one in which they were issued.
+             */
+            years: number;
+        };
+        /** @description A paper that is kept. */
+        KeptPaper: {
+            number: string;
+            /**
+             * Format: date
+             * @description Last day on which it is kept.
+             */
+            until: string;
         };
         /**
          * @description What sort of damage a dent is.
@@ -2222,11 +2564,39 @@ export interface components {
             id: string | null;
             /** @default  */
             notes: string;
+            /** @default  */
+            place: string;
             /**
              * Format: date
              * @default null
              */
             promised: string | null;
+            /** @default null */
+            promised_time: string | null;
+        };
+        /** @description A stretch of work that begins now, or is entered whole. */
+        NewTimeJson: {
+            /**
+             * Format: uuid
+             * @description Its id, made by a device without network; sent twice it is one entry.
+             */
+            id?: string | null;
+            kind: components["schemas"]["WorkKind"];
+            /**
+             * Format: date-time
+             * @description From when; left out for now.
+             */
+            started?: string | null;
+            /**
+             * Format: date-time
+             * @description Until when; left out for a clock that runs.
+             */
+            stopped?: string | null;
+            /**
+             * Format: uuid
+             * @description Whose; left out for the first of the crew.
+             */
+            technician?: string | null;
         };
         /** @description A remark. */
         Note: {
@@ -2425,6 +2795,46 @@ export interface components {
             /** @description Its name. */
             what: string;
         };
+        /** @description How a technician is paid. */
+        Pay: {
+            /** @enum {string} */
+            by: "none";
+        } | {
+            /** @enum {string} */
+            by: "hour";
+            /** @description Pay of an hour, in the shop's currency. */
+            rate: string;
+        } | {
+            /** @enum {string} */
+            by: "share";
+            /** @description %, 0 to 100. */
+            percent: string;
+        };
+        /** @description A technician's row. */
+        PayRow: {
+            /**
+             * Format: int64
+             * @description Clocked within the period, s.
+             */
+            clocked_s: number;
+            /** @description Jobs done within the period on which they worked. */
+            jobs: components["schemas"]["JobPay"][];
+            /** @description What it comes to; none for those who are not paid by this sheet. */
+            pay: string | null;
+            /** @description Who. */
+            technician: components["schemas"]["Technician"];
+        };
+        /** @description The pay sheet. */
+        PaySheet: {
+            currency: string;
+            /** @description Entries in doubt that began within the period: they count nowhere until they are set right. */
+            in_doubt: number;
+            rows: components["schemas"]["PayRow"][];
+            /** @description Numbers of jobs that were done within the period and on which nobody clocked: they are in no row. */
+            unclocked: string[];
+            /** @description The same of jobs whose quote cannot be made, or is in another currency. */
+            unpriced: string[];
+        };
         /** @description The panel photo. */
         PhotoFacts: {
             file: string;
@@ -2608,6 +3018,11 @@ export interface components {
             damage_id: string;
             /** Format: uuid */
             id: string;
+        };
+        /** @description A job under another number. */
+        Renumbered: {
+            is: string;
+            was: string;
         };
         /** @description What is left of the damage on the cells of a map that were read. */
         Residual: {
@@ -2948,6 +3363,15 @@ export interface components {
             /** @description To the right in the photo. */
             right: number[];
         };
+        /** @description A clock that was started. */
+        StartedJson: {
+            entry: components["schemas"]["TimeJson"];
+            /**
+             * Format: uuid
+             * @description The entry that ran until then and was stopped by it.
+             */
+            stopped: string | null;
+        };
         /**
          * @description How far a task has come.
          * @enum {string}
@@ -3000,6 +3424,14 @@ export interface components {
              * @description Panel y, mm.
              */
             y_mm: number;
+        };
+        /** @description When a clock is stopped. */
+        StopTime: {
+            /**
+             * Format: date-time
+             * @description As a device without network noted it; left out for now.
+             */
+            at?: string | null;
         };
         /** @description Something small with an amount. */
         Sundry: {
@@ -3100,6 +3532,36 @@ export interface components {
             /** @description The tax. */
             tax: string;
         };
+        /** @description Someone who works in the shop. */
+        Technician: {
+            /** @description Whether they no longer work here. */
+            gone: boolean;
+            /**
+             * Format: uuid
+             * @description Their id.
+             */
+            id: string;
+            /** @description Their name; empty for the one who works alone. */
+            name: string;
+            /** @description How they are paid. */
+            pay: components["schemas"]["Pay"];
+        };
+        /** @description Somebody who is taken in or changed. */
+        TechnicianInput: {
+            /**
+             * @description Whether they no longer work here; their entries stay.
+             * @default false
+             */
+            gone: boolean;
+            /** @default  */
+            name: string;
+            /**
+             * @default {
+             *       "by": "none"
+             *     }
+             */
+            pay: components["schemas"]["Pay"];
+        };
         /**
          * @description Unit of temperature.
          * @enum {string}
@@ -3117,6 +3579,65 @@ export interface components {
             longest_mm: number;
             /** @description Places whose texture does not match the panel's, the largest first. */
             marks: components["schemas"]["Mark"][];
+        };
+        /** @description What is set right; a field that is left out stays as it is. */
+        TimeChange: {
+            /** @description Whether it is right as it stands. */
+            confirmed?: boolean | null;
+            kind?: components["schemas"]["WorkKind"] | null;
+            /** Format: date-time */
+            started?: string | null;
+            /**
+             * Format: date-time
+             * @description `null` lets it run again.
+             */
+            stopped?: string | null;
+            /** Format: uuid */
+            technician?: string | null;
+        };
+        /** @description A stretch of work. */
+        TimeJson: {
+            /** @description Whether a person says that it is right as it stands. */
+            confirmed: boolean;
+            /** Format: uuid */
+            id: string;
+            kind: components["schemas"]["WorkKind"];
+            /**
+             * Format: int64
+             * @description From start to stop or until now, s; below zero where a clock was set back.
+             */
+            seconds: number;
+            /** Format: date-time */
+            started: string;
+            state: components["schemas"]["EntryState"];
+            /**
+             * Format: date-time
+             * @description None while it runs; before the start where a clock was set back.
+             */
+            stopped: string | null;
+            /** Format: uuid */
+            technician: string;
+        };
+        /** @description Worked time of a job. */
+        TimesAnswer: {
+            /** @description What counts, by kind. */
+            by_kind: components["schemas"]["WorkedByKind"][];
+            /** @description In the order of their start. */
+            entries: components["schemas"]["TimeJson"][];
+            /** @description Entries in doubt, which count nowhere until they are set right. */
+            in_doubt: number;
+            /**
+             * Format: date-time
+             * @description The server's time, by which running clocks are shown.
+             */
+            now: string;
+            /**
+             * Format: int64
+             * @description What counts on dents, without trim, s: what the hours may learn from.
+             */
+            on_dents_s: number;
+            /** @description The whole shop's time by kind. */
+            shop_by_kind: components["schemas"]["WorkedByKind"][];
         };
         /** @description What is signed at the car. */
         ToSign: {
@@ -3276,6 +3797,11 @@ export interface components {
              */
             spread_weight: number;
         };
+        /**
+         * @description What was worked.
+         * @enum {string}
+         */
+        WorkKind: "push" | "tap" | "glue" | "trim" | "reading" | "finish";
         /** @description An area that changed. Places in the later reading's frame. */
         Worked: {
             /**
@@ -3326,6 +3852,21 @@ export interface components {
              */
             y_mm: number;
         };
+        /** @description Worked time by kind. */
+        WorkedByKind: {
+            /** @description What. */
+            kind: components["schemas"]["WorkKind"];
+            /**
+             * Format: int64
+             * @description How long, s.
+             */
+            seconds: number;
+            /**
+             * Format: double
+             * @description Its share of all that counts, 0 to 1.
+             */
+            share: number;
+        };
         /** @description Worked time of a job: once for the whole job, or damage by damage. */
         WorkedInput: {
             times: components["schemas"]["WorkedTime"][];
@@ -3352,6 +3893,83 @@ export interface components {
 }
 export type $defs = Record<string, never>;
 export interface operations {
+    import: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "multipart/form-data": components["schemas"]["FilesForm"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ImportedJson"];
+                };
+            };
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    archive: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/zip": unknown;
+                };
+            };
+        };
+    };
+    calendar: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/calendar": unknown;
+                };
+            };
+        };
+    };
     cameras: {
         parameters: {
             query?: never;
@@ -3531,6 +4149,97 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["Country"][];
+                };
+            };
+        };
+    };
+    crew: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Technician"][];
+                };
+            };
+        };
+    };
+    add_technician: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["TechnicianInput"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Technician"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    change_technician: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["TechnicianInput"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Technician"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
                 };
             };
         };
@@ -3949,6 +4658,37 @@ export interface operations {
             };
         };
     };
+    order_erasure: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ErasureOrder"];
+            };
+        };
+        responses: {
+            202: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ErasureOrdered"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
     hail_tables: {
         parameters: {
             query?: never;
@@ -4029,7 +4769,7 @@ export interface operations {
     jobs: {
         parameters: {
             query?: {
-                /** @description Part of a name, a plate, a car or a job number. */
+                /** @description Words, each of which is part of a name, a plate, a car, a VIN, a job number, a place or a note. */
                 search?: string;
                 /** @description Code of a stage. */
                 stage?: string;
@@ -4251,6 +4991,70 @@ export interface operations {
                 };
             };
             422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    erasure: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ErasurePlan"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    call_off_erasure: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            409: {
                 headers: {
                     [name: string]: unknown;
                 };
@@ -4749,6 +5553,76 @@ export interface operations {
             };
         };
     };
+    times: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TimesAnswer"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    add_time: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NewTimeJson"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["StartedJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
     save_worked: {
         parameters: {
             query?: never;
@@ -5097,6 +5971,66 @@ export interface operations {
                 };
             };
             404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    pay: {
+        parameters: {
+            query: {
+                from: string;
+                until: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PaySheet"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    pay_table: {
+        parameters: {
+            query: {
+                from: string;
+                until: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/csv": unknown;
+                };
+            };
+            422: {
                 headers: {
                     [name: string]: unknown;
                 };
@@ -5576,6 +6510,35 @@ export interface operations {
             };
         };
     };
+    table: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                name: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/csv": unknown;
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
     task: {
         parameters: {
             query?: never;
@@ -5621,6 +6584,115 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    remove_time: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    change_time: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["TimeChange"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TimeJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    stop_time: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["StopTime"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TimeJson"];
+                };
             };
             404: {
                 headers: {

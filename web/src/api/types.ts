@@ -101,3 +101,17 @@ export type Paper = S['PaperJson'];
 export type Issue = S['Issue'];
 export type Billing = Required<S['Billing']>;
 export type Country = S['Country'];
+/** The day. */
+export type WorkKind = S['WorkKind'];
+export type TimeEntry = S['TimeJson'];
+export type Times = S['TimesAnswer'];
+export type NewTime = S['NewTimeJson'];
+export type StartedTime = S['StartedJson'];
+export type TimeChange = S['TimeChange'];
+export type WorkedByKind = S['WorkedByKind'];
+export type Technician = S['Technician'];
+export type TechnicianInput = S['TechnicianInput'];
+export const WORK_KINDS: WorkKind[] = ['trim', 'reading', 'push', 'tap', 'glue', 'finish'];
+export type PaySheet = S['PaySheet'];
+export type Imported = S['ImportedJson'];
+export type ErasurePlan = S['ErasurePlan'];

@@ -33,7 +33,7 @@ pair-picture = QR-Bild der Adresse
 jobs = Aufträge
 take-car-in = Auto annehmen
 find = Suchen
-find-hint = Kennzeichen, Auto oder Name
+find-hint = Kennzeichen, Name, FIN, Nummer, Wörter der Notizen
 stage = Stand
 all-stages = Alle
 stage-taken_in = Angenommen
@@ -876,3 +876,147 @@ signed-on = Unterschrieben von { $name }, { $when }, mit { $count ->
    *[other] { $count } Altschäden
   }.
 signed-changed = Die Altschäden sind seitdem anders: lass noch einmal unterschreiben.
+### The day
+promised-time = Um
+car-place = Standort
+car-place-hint = Wo das Auto steht oder wo du es triffst
+car-place-none = Ohne Standort
+order = Geordnet nach
+order-promise = Zusage
+order-stage = Stand
+order-place = Standort
+order-newest = Neueste zuerst
+due-group-late = Überfällig
+due-group-today = Heute
+due-group-tomorrow = Morgen
+due-group-later = Später
+due-group-none = Nicht zugesagt
+due-group-done = Arbeit fertig
+due-late = { $days ->
+    [one] einen Tag überfällig
+   *[other] { $days } Tage überfällig
+}
+due-late-today = überfällig seit { $time }
+due-today = heute
+due-tomorrow = morgen
+due-at = { $when }, { $time }
+step-time = Zeit
+clock = Stechuhr
+clock-start = starten
+clock-stop = Stopp
+clock-runs = Uhr läuft
+clock-started = { $kind }: die Uhr läuft
+clock-stopped = { $kind }: gestoppt
+clock-hint = Drücke, was du jetzt tust. Eine andere Arbeit stoppt die vorige; dieselbe noch einmal stoppt die Uhr.
+who-works = Wer arbeitet
+me = Ich
+technician = Techniker
+work-kind = Arbeit
+work-push = Drücken
+work-tap = Klopfen
+work-glue = Kleben
+work-trim = Aus- und Einbau
+work-reading = Lesen
+work-finish = Finish
+work-here = Dieser Auftrag
+work-shop = Der Betrieb
+work-shares = Wohin die Zeit geht
+work-shares-ground = Alle gestochene Zeit des Betriebs nach Art der Arbeit. Was fraglich ist oder noch läuft, ist nicht dabei.
+time-sum = An den Dellen gearbeitet, ohne Aus- und Einbau
+time-in-doubt = { $count ->
+    [one] Ein Eintrag ist fraglich und zählt nirgends, bis er berichtigt ist.
+   *[other] { $count } Einträge sind fraglich und zählen nirgends, bis sie berichtigt sind.
+}
+time-to-learn = Zum Angebot, um daraus zu lernen
+time-by-hand = Zeit von Hand eintragen
+time-correct = Ändern
+time-from = Von
+time-until = Bis
+time-remove = Eintrag entfernen
+time-removed = { $kind }: Eintrag entfernt
+time-is-right = Er stimmt so
+time-backwards = Dieser Eintrag endet vor seinem Beginn: eine Uhr wurde zurückgestellt. Nichts ist verloren; berichtige Anfang oder Ende.
+time-left-running = { $hours } am Stück: weitergelaufen, vielleicht über Nacht? Berichtige das Ende.
+worked-from-clock = { $hours } von der Stechuhr übernehmen
+crew = Wer hier arbeitet
+crew-hint = Wer allein arbeitet, braucht hier niemanden. Ab zweien fragt jedes Gerät, wer es in der Hand hat.
+crew-add = Jemanden hinzufügen
+crew-name = Name
+crew-gone = Arbeitet nicht mehr hier
+pay-by = Bezahlt
+pay-none = nicht nach diesem Zettel
+pay-hour = nach Stunden
+pay-share = Anteil am Arbeitslohn
+pay-rate = Lohn je Stunde
+pay-percent = Anteil am Arbeitslohn
+pay = Lohnzettel
+pay-before = Monat davor
+pay-after = Monat danach
+pay-until = Bis einschließlich
+pay-nobody = Noch niemand hat gestochen.
+pay-clocked = { $hours } gestochen
+pay-jobs = { $count ->
+    [one] 1 Auftrag fertig
+   *[other] { $count } Aufträge fertig
+}
+pay-by-hour = { $rate } je Stunde
+pay-by-share = { $percent } % vom Arbeitslohn
+pay-by-none = nicht nach diesem Zettel
+pay-job = Auftrag
+pay-time = Zeit daran
+pay-labour = Arbeitslohn
+pay-part = Anteil
+pay-unclocked = Fertig, aber niemand hat daran gestochen, darum in keiner Zeile: { $jobs }
+pay-unpriced = Fertig, aber das Angebot lässt sich nicht in der Währung des Betriebs machen: { $jobs }
+pay-ground = Stunden sind die in diesen Tagen gestochenen; Zeit auf zwei Uhren zugleich zählt einmal. Ein Anteil ist vom Arbeitslohn der in diesen Tagen fertigen Aufträge, nach der Zeit an jedem; wo das Angebot selbst teilt, gilt dessen Anteil. Lohnrecht wird hier nicht geprüft.
+pay-csv = Als Tabelle sichern (CSV)
+data = Kalender, Tabellen, Archiv
+data-links = Kalenderdatei, Tabellen, der ganze Betrieb als eine Datei
+calendar = Kalender
+calendar-help = Zugesagte Autos für deinen Kalender, bis sie übergeben sind. Ein Kalenderprogramm auf diesem Rechner kann dieser Adresse folgen; für ein anderes Gerät sichere die Datei.
+calendar-get = Kalenderdatei sichern
+tables = Tabellen
+tables-help = Für Tabellenprogramme: Kommas, Punkte in Zahlen, UTF-8 (RFC 4180).
+table-jobs = Aufträge
+table-dents = Dellen
+table-lines = Zeilen der Angebote
+archive = Der ganze Betrieb als eine Datei
+archive-help = Akte, Fotos, Karten und Papiere in einer Zip-Datei. Hier oder anderswo aufgenommen ergänzt sie, was fehlt; was da ist, bleibt wie es ist.
+archive-get = Archiv sichern
+archive-take = Archiv aufnehmen
+archive-sending = Archiv wird gesendet …
+archive-opening = Wird geprüft und aufgenommen …
+archive-done = { $jobs ->
+    [one] Ein Auftrag aufgenommen
+   *[other] { $jobs } Aufträge aufgenommen
+}, { $there ->
+    [0] keiner war vorher hier.
+    [one] einer war schon hier und bleibt, wie er ist.
+   *[other] { $there } waren schon hier und bleiben, wie sie sind.
+}
+archive-renumbered = Auftrag { $was } heißt jetzt { $is }: seine Nummer war vergeben.
+erase = Daten des Kunden löschen
+erase-who = Alles, was { $name } nennt, geht aus diesen Aufträgen:
+unnamed-customer = den Kunden
+erase-only-name = nur der Name ist gleich
+erase-goes = Was geht
+erase-goes-person = Name, Anschrift, Telefon, E-Mail, Kennzeichen, FIN, Standort, alle Notizen
+erase-goes-photos = { $photos } Fotos, { $readings } Lesungen mit ihren Karten
+erase-goes-papers = { $count ->
+    [0] Keine Papiere ohne Nummer
+    [one] Ein Papier ohne Nummer, mit seiner Unterschrift
+   *[other] { $count } Papiere ohne Nummer, mit ihren Unterschriften
+}
+erase-stays = Was bleibt
+erase-stays-job = Was niemanden nennt: Marke und Modell, Dellen, Angebot, gearbeitete Stunden
+erase-stays-paper = { $number }, bis { $until }, weil das Steuerrecht es verlangt
+erase-years = { $years } Jahre nach dem Jahr der Ausstellung; keine Rechtsberatung. Quelle:
+erase-when = Der Betrieb selbst tut es in zehn Minuten. Bis dahin lässt es sich absagen.
+erase-now = { $count ->
+    [one] Aus diesem Auftrag löschen
+   *[other] Aus { $count } Aufträgen löschen
+}
+erase-ordered = Die Daten des Kunden gehen um { $time }
+erase-waits = Die Daten des Kunden dieses Auftrags gehen um { $time }. Bis dahin ist noch alles da.
+erase-call-off = Absagen
+erase-done = Die Daten des Kunden dieses Auftrags gingen um { $time }. Was übrig ist, nennt niemanden.

@@ -33,7 +33,7 @@ pair-picture = QR picture of the address
 jobs = Jobs
 take-car-in = Take a car in
 find = Find
-find-hint = Plate, car or name
+find-hint = Plate, name, VIN, number, words in notes
 stage = Stage
 all-stages = All stages
 stage-taken_in = Taken in
@@ -876,3 +876,147 @@ signed-on = Signed by { $name }, { $when }, with { $count ->
    *[other] { $count } old damages
   }.
 signed-changed = The old damage has changed since: let it be signed again.
+### The day
+promised-time = At
+car-place = Where it stands
+car-place-hint = Where the car stands, or where you meet it
+car-place-none = No place
+order = In order of
+order-promise = Promise
+order-stage = Stage
+order-place = Place
+order-newest = Newest first
+due-group-late = Late
+due-group-today = Today
+due-group-tomorrow = Tomorrow
+due-group-later = Later
+due-group-none = Not promised
+due-group-done = Work done
+due-late = { $days ->
+    [one] one day late
+   *[other] { $days } days late
+}
+due-late-today = late since { $time }
+due-today = today
+due-tomorrow = tomorrow
+due-at = { $when }, { $time }
+step-time = Time
+clock = Time clock
+clock-start = start
+clock-stop = Stop
+clock-runs = clock runs
+clock-started = { $kind }: the clock runs
+clock-stopped = { $kind }: stopped
+clock-hint = Press what you do now. Another one stops the one before it; the same one again stops the clock.
+who-works = Who works
+me = Me
+technician = Technician
+work-kind = Work
+work-push = Push
+work-tap = Tap
+work-glue = Glue
+work-trim = Trim
+work-reading = Reading
+work-finish = Finish
+work-here = This job
+work-shop = The shop
+work-shares = Where the time goes
+work-shares-ground = All clocked time of the shop, by kind. What is in doubt or still runs is not in it.
+time-sum = Worked on the dents, without trim
+time-in-doubt = { $count ->
+    [one] One entry is in doubt and counts nowhere until it is set right.
+   *[other] { $count } entries are in doubt and count nowhere until they are set right.
+}
+time-to-learn = To the quote, to learn from it
+time-by-hand = Enter time by hand
+time-correct = Correct
+time-from = From
+time-until = Until
+time-remove = Remove this entry
+time-removed = { $kind }: entry removed
+time-is-right = It is right as it stands
+time-backwards = This entry ends before it begins: a clock was set back. Nothing is lost; set its start or end right.
+time-left-running = { $hours } at a stretch: left running, perhaps overnight? Set its end right.
+worked-from-clock = Take { $hours } from the clock
+crew = Who works here
+crew-hint = One who works alone needs nobody here. With two or more, each device asks who holds it.
+crew-add = Add somebody
+crew-name = Name
+crew-gone = No longer works here
+pay-by = Paid
+pay-none = not by this sheet
+pay-hour = by the hour
+pay-share = a share of labour
+pay-rate = Pay of an hour
+pay-percent = Share of the labour
+pay = Pay sheet
+pay-before = Month before
+pay-after = Month after
+pay-until = Until, that day included
+pay-nobody = Nobody has clocked yet.
+pay-clocked = { $hours } clocked
+pay-jobs = { $count ->
+    [one] 1 job finished
+   *[other] { $count } jobs finished
+}
+pay-by-hour = { $rate } an hour
+pay-by-share = { $percent } % of the labour
+pay-by-none = not paid by this sheet
+pay-job = Job
+pay-time = Time on it
+pay-labour = Its labour
+pay-part = Part
+pay-unclocked = Finished, but nobody clocked on it, so in no row: { $jobs }
+pay-unpriced = Finished, but its quote cannot be made in the shop’s currency: { $jobs }
+pay-ground = Hours are those clocked in these days; time on two clocks at once counts once. A share is of the labour of the jobs finished in these days, by the time on each; where a job’s own quote shares net, that share holds. No wage law is checked here.
+pay-csv = Save as a table (CSV)
+data = Calendar, tables, archive
+data-links = Calendar file, tables, the whole shop as one file
+calendar = Calendar
+calendar-help = Promised cars for your calendar, until they are handed over. A calendar program on this computer can follow this address; for another device, save the file.
+calendar-get = Save the calendar file
+tables = Tables
+tables-help = For spreadsheets: commas, points in numbers, UTF-8 (RFC 4180).
+table-jobs = Jobs
+table-dents = Dents
+table-lines = Lines of quotes
+archive = The whole shop as one file
+archive-help = Record, photos, maps and papers in one zip. Taken in elsewhere or here, it adds what is missing; what is there stays as it is.
+archive-get = Save the archive
+archive-take = Take an archive in
+archive-sending = Sending the archive …
+archive-opening = Checking and taking in …
+archive-done = { $jobs ->
+    [one] One job taken in
+   *[other] { $jobs } jobs taken in
+}, { $there ->
+    [0] none was here before.
+    [one] one was here already and stays as it is.
+   *[other] { $there } were here already and stay as they are.
+}
+archive-renumbered = Job { $was } is now { $is }: its number was taken.
+erase = Delete the customer’s data
+erase-who = Everything that names { $name } goes from these jobs:
+unnamed-customer = the customer
+erase-only-name = only the name is the same
+erase-goes = What goes
+erase-goes-person = Name, address, phone, e-mail, plate, VIN, place, all notes
+erase-goes-photos = { $photos } photos, { $readings } readings with their maps
+erase-goes-papers = { $count ->
+    [0] No papers without a number
+    [one] One paper without a number, with its signature
+   *[other] { $count } papers without a number, with their signatures
+}
+erase-stays = What stays
+erase-stays-job = What names nobody: make and model, dents, quote, worked hours
+erase-stays-paper = { $number }, until { $until }, because tax law wants it kept
+erase-years = { $years } years after the year of issue; no legal advice. Source:
+erase-when = It is done in ten minutes, by the shop itself. Until then it can be called off.
+erase-now = { $count ->
+    [one] Delete from this job
+   *[other] Delete from { $count } jobs
+}
+erase-ordered = The customer’s data goes at { $time }
+erase-waits = The customer’s data of this job goes at { $time }. Until then everything is still there.
+erase-call-off = Call it off
+erase-done = The customer’s data of this job went at { $time }. What is left names nobody.

@@ -7,7 +7,7 @@ const VIN_LENGTH = 17;
 export const BLANK = {
   name: '', phone: '', email: '', address: '',
   plate: '', make: '', model: '', year: '', colour: '', paint: '', odometer_km: '', vin: '', high_voltage: 'unknown' as 'unknown' | 'yes' | 'no',
-  promised: '', notes: '',
+  promised: '', promised_time: '', place: '', notes: '',
 };
 export type CarText = typeof BLANK;
 
@@ -19,7 +19,7 @@ export function textOf(job: Job): CarText {
     plate: car.plate, make: car.make, model: car.model, year: car.year ? String(car.year) : '', colour: car.colour, paint: car.paint,
     odometer_km: car.odometer_km === null ? '' : String(car.odometer_km), vin: car.vin ?? '',
     high_voltage: car.high_voltage == null ? 'unknown' : car.high_voltage ? 'yes' : 'no',
-    promised: job.promised ?? '', notes: job.notes,
+    promised: job.promised ?? '', promised_time: job.promised_time?.slice(0, 5) ?? '', place: job.place, notes: job.notes,
   };
 }
 
@@ -36,6 +36,8 @@ export function jobOf(text: CarText, metals: Record<string, 'steel' | 'high_stre
       metals,
     },
     promised: text.promised || null,
+    promised_time: (text.promised && text.promised_time && `${text.promised_time.slice(0, 5)}:00`) || null,
+    place: text.place.trim(),
     notes: text.notes.trim(),
   };
 }

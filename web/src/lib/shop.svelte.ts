@@ -33,6 +33,7 @@ export const say = {
   number: (value: number, decimals: number) => units.number(value, decimals, language()),
   percent: (part: number) => `${units.number(part * 100, part < 0.1 && part > 0 ? 1 : 0, language())} %`,
   date: (text: string) => new Date(text.length === 10 ? text + 'T12:00' : text).toLocaleDateString(language(), { weekday: 'short', day: 'numeric', month: 'short' }),
+  day: (text: string) => new Date(text + 'T12:00').toLocaleDateString(language(), { day: 'numeric', month: 'short', year: 'numeric' }),
   time: (text: string) => new Date(text).toLocaleString(language(), { day: 'numeric', month: 'short', hour: '2-digit', minute: '2-digit' }),
   unit,
 };

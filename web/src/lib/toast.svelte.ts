@@ -13,12 +13,13 @@ export interface Toast {
 export const toasts = $state<Toast[]>([]);
 let last = 0;
 
-/** Shows a message for a while; one with a button stays longer. */
-export function tell(toast: Omit<Toast, 'id'>): void {
+/** Shows a message for a while, one with a button longer; its id, by which it can be dismissed before. */
+export function tell(toast: Omit<Toast, 'id'>): number {
   const id = ++last;
   toasts.push({ id, ...toast });
   if (toasts.length > 3) toasts.shift();
   setTimeout(() => dismiss(id), toast.action || toast.bad ? 12_000 : 4_000);
+  return id;
 }
 
 export function dismiss(id: number): void {

@@ -33,6 +33,8 @@ pub struct Country {
     pub tax: CountryTaxes,
     /// Right to cancel.
     pub cancellation: CancellationRight,
+    /// How long invoices are kept.
+    pub keep: KeepingTime,
     /// Workmanship.
     pub warranty: WarrantyTime,
     /// Coins to measure with, smallest first.
@@ -81,6 +83,17 @@ pub struct CancellationRight {
     pub days: u32,
     /// Business days (true) or days of the calendar.
     pub business_days: bool,
+    /// Where it comes from.
+    pub source: String,
+}
+
+/// How long tax law wants invoices kept.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct KeepingTime {
+    /// Whole years after the one in which they were issued.
+    pub years: u32,
     /// Where it comes from.
     pub source: String,
 }

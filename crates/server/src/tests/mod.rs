@@ -1,14 +1,18 @@
 //! The API as the app uses it, without a network in between.
 
+mod archive;
 mod bad_uploads;
 mod cameras;
 mod changes;
 mod client;
+mod day;
 mod devices;
+mod erasure;
 mod live;
 mod papers;
 mod pricing;
 mod restart;
 mod strangers;
+mod tables;
 mod values;
 mod whole_job;

@@ -43,6 +43,8 @@ pub fn new_job() -> NewJob {
             metals: [(Panel::Bonnet, Metal::Aluminium)].into(),
         },
         promised: Some(jiff::civil::date(2026, 11, 27)),
+        promised_time: Some(jiff::civil::time(16, 30, 0, 0)),
+        place: "hall 2, by the door".into(),
         notes: "old: \"none\" 👍".into(),
     }
 }

@@ -1,10 +1,12 @@
 import type { Edit, Job, NewJob } from '../../api/types';
 
-type Fields = Pick<Job, 'customer' | 'car' | 'promised' | 'notes'>;
+/** What can be edited of a job's head, the stage left out. */
+export type Fields = Pick<Job, 'customer' | 'car' | 'promised' | 'promised_time' | 'place' | 'notes'>;
+export const fieldsOf = ({ customer, car, promised, promised_time, place, notes }: Job): Fields => ({ customer, car, promised, promised_time, place, notes });
 
 /** What makes one state of a job's head into another, field by field, each with the value that was last known. */
 export function editsBetween(was: Fields, now: NewJob): Edit[] {
-  const before = flat({ customer: was.customer, car: was.car, promised: was.promised, notes: was.notes });
+  const before = flat({ ...was });
   const after = flat({ ...now });
   return [...new Set([...before.keys(), ...after.keys()])]
     .filter((field) => field !== '/id')

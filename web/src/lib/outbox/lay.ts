@@ -18,7 +18,7 @@ function one(job: Job | null, item: Item): Job | null {
 }
 
 function born(body: Extract<Item, { kind: 'new' }>['body']): Job {
-  return { id: body.id, number: '', stage: 'taken_in', customer: body.customer, car: body.car, promised: body.promised, notes: body.notes, damages: [] };
+  return { id: body.id, number: '', stage: 'taken_in', customer: body.customer, car: body.car, promised: body.promised, promised_time: body.promised_time, place: body.place, notes: body.notes, damages: [] };
 }
 
 function withDamage(job: Job, id: string, panel: Damage['panel'], x: number, y: number): Job {

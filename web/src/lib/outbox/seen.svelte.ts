@@ -44,7 +44,7 @@ function rowOf(job: Job): JobRow {
   const car_title = `${job.car.make} ${job.car.model}`.trim();
   return {
     id: job.id, number: job.number, customer_name: job.customer.name, car_title, plate: job.car.plate ?? '', stage: job.stage,
-    promised: job.promised, damage_count: job.damages.length, gross: null, currency: null,
+    promised: job.promised, promised_time: job.promised_time, place: job.place, running: false, damage_count: job.damages.length, gross: null, currency: null,
   };
 }
 
