@@ -2,7 +2,8 @@
 //!
 //! # Entry points
 //! [`access`] for the tools of a rack that reach a place from behind; [`Model`] and [`propose`] for the next round from a
-//! reading; [`Hand`] and [`compare`] to learn from it; [`can_be_done`]; [`trial`] for all of it on panels nobody knows.
+//! reading; [`Hand`] and [`compare`] to learn from it; [`can_be_done`]; [`trial`] for all of it on panels nobody knows; [`Rehearsal`]
+//! for a learner on one.
 //!
 //! # Conventions
 //! Millimetre, newton, radian, degree Celsius. Panel frame: z out of the panel toward the viewer. Every number is an
@@ -32,6 +33,7 @@ mod outline;
 mod plant;
 mod propose;
 mod reach;
+mod rehearsal;
 mod solid;
 mod sparse;
 mod tool;
@@ -49,6 +51,10 @@ pub use outline::Outline;
 pub use plant::{DAMAGES, Damage, Log, Plant};
 pub use propose::{Lines, Planned, Proposal, ProposeSettings, Why, paint_strain, propose};
 pub use reach::{Access, Blocked, FOLD_MM, Reach, ReachSettings, access, tool_reaches};
+pub use rehearsal::{
+    Claim, Height, Hit, LEVELS_TOML, Lean, Level, Line, LinesOver, Made, Rehearsal, Score, Touch, levels, lines_over,
+    read_right,
+};
 pub use sparse::Sparse;
 pub use tool::{Capsule, Hardness, RACK_TOML, Rack, RackError, Tool, ToolTip, parse_rack, starter_rack};
 pub use trial::{Row, Run, TrialSettings, Worker, compare, run, table, trial};

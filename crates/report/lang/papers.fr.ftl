@@ -76,7 +76,9 @@ evidence-photo = Photo
 evidence-hash = Empreinte BLAKE3 du fichier original
 evidence-hash-text = Une empreinte change avec chaque bit changé du fichier : qui détient l’original peut prouver par elle que cette photo est la même.
 
-certificate-text = Le travail sur ce véhicule est terminé. Chaque élément mesuré a été jugé d’après la limite nommée ci-dessous, incertitude comprise ; un élément sans mesure a été jugé à l’œil sous une lampe à lignes.
+certificate-done = Le travail sur ce véhicule est terminé.
+certificate-open = Le travail sur ce véhicule a pris fin. D’après leur dernière mesure, ces éléments ne sont pas prouvés dans la limite : { $panels }.
+certificate-text = Chaque élément mesuré a été jugé d’après la limite nommée ci-dessous, incertitude comprise ; un élément sans mesure a été jugé à l’œil sous une lampe à lignes.
 certificate-limits = Le certificat parle de la surface au jour de ce document. Il ne dit rien d’une peinture qui céderait plus tard.
 
 warranty-text = { $shop } répond de son exécution sur les dommages énumérés ici pendant { $months } mois à partir du { $date }. Si un endroit réparé redevient visible par notre travail, nous le réparons sans frais.

@@ -76,7 +76,9 @@ evidence-photo = Foto
 evidence-hash = Impronta BLAKE3 del file originale
 evidence-hash-text = Un’impronta cambia con ogni bit cambiato del file: chi ha l’originale può provare con essa che questa foto è la stessa.
 
-certificate-text = Il lavoro su questo veicolo è finito. Ogni pannello misurato è stato giudicato contro il limite indicato sotto, incertezza compresa; un pannello senza misura è stato giudicato a occhio sotto la luce a linee.
+certificate-done = Il lavoro su questo veicolo è finito.
+certificate-open = Il lavoro su questo veicolo si è concluso. Secondo l’ultima misura, per questi pannelli il limite non è dimostrato: { $panels }.
+certificate-text = Ogni pannello misurato è stato giudicato contro il limite indicato sotto, incertezza compresa; un pannello senza misura è stato giudicato a occhio sotto la luce a linee.
 certificate-limits = Il certificato parla della superficie nel giorno di questo documento. Non dice nulla di vernice che ceda più tardi.
 
 warranty-text = { $shop } risponde della propria esecuzione sui danni qui elencati per { $months } mesi dal { $date }. Se un punto riparato torna visibile per il nostro lavoro, lo ripariamo senza spese.

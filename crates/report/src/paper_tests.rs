@@ -52,6 +52,22 @@ fn authorisation_carries_consent_and_strokes() {
 }
 
 #[test]
+fn a_certificate_names_what_is_not_shown_to_be_finished() {
+    let mut data = sample_paper(PaperKind::Certificate, Language::En, "GB");
+    let verdict = |data: &mut PaperData, to: Verdict| {
+        data.job.damages.iter_mut().filter_map(|d| d.readings.last_mut()).for_each(|r| r.finish.verdict = to);
+    };
+    assert!(data.job.damages.iter().any(|damage| !damage.readings.is_empty()));
+    verdict(&mut data, Verdict::Done);
+    let text = papers_text(&data);
+    assert_says(&text, &["The work on this car is finished."]);
+    verdict(&mut data, Verdict::CannotTell);
+    let text = papers_text(&data);
+    assert_says(&text, &["has ended", "not shown to be within the finish limit: "]);
+    assert!(!packed(&text).contains("Theworkonthiscarisfinished."), "{text}");
+}
+
+#[test]
 fn a_supplement_shows_what_changed_and_adds_up() {
     let data = sample_paper(PaperKind::Supplement, Language::En, "GB");
     let (before, after) = (data.before.clone().unwrap(), data.job.quote.clone().unwrap());

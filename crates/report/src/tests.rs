@@ -231,6 +231,8 @@ fn every_key_that_is_used_exists_and_every_key_is_used() {
         "means-",
         "note-",
         "old-",
+        "metal-",
+        "sheet-",
         "calendar-stage-",
     ];
     for key in texts(Language::En)

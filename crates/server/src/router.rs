@@ -3,8 +3,8 @@
 use crate::app::App;
 use crate::{
     archive, assets, calendar, cameras, captures, cautions, changes, crew, damages, dents, erasure, exports, guard,
-    hail_tables, jobs, learned, lines, live, merges, pair, papers, pay, photos, quote, readings, report, sheets, shop,
-    tables, take_in, taps, tasks, times, vin,
+    hail_tables, jobs, learned, lines, live, merges, metal, pair, papers, pay, photos, quote, readings, rehearsals,
+    report, sheets, shop, tables, take_in, taps, tasks, times, vin,
 };
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
@@ -67,6 +67,10 @@ fn api() -> OpenApiRouter<App> {
         .routes(routes!(changes::of_damage))
         .routes(routes!(exports::get))
         .routes(routes!(lines::get))
+        .routes(routes!(metal::on_file))
+        .routes(routes!(metal::begin, metal::get, metal::cancel))
+        .routes(routes!(metal::map_file))
+        .routes(routes!(metal::try_one))
         .routes(routes!(quote::get, quote::put))
         .routes(routes!(hail_tables::list, hail_tables::add))
         .routes(routes!(hail_tables::remove))
@@ -94,6 +98,16 @@ fn api() -> OpenApiRouter<App> {
         .routes(routes!(erasure::order))
         .routes(routes!(pair::pair))
         .routes(routes!(pair::offer))
+        .routes(routes!(rehearsals::level_list))
+        .routes(routes!(rehearsals::list, rehearsals::begin))
+        .routes(routes!(rehearsals::get))
+        .routes(routes!(rehearsals::lean))
+        .routes(routes!(rehearsals::foretell))
+        .routes(routes!(rehearsals::make))
+        .routes(routes!(rehearsals::warm))
+        .routes(routes!(rehearsals::claim))
+        .routes(routes!(rehearsals::end))
+        .routes(routes!(rehearsals::step))
         .routes(routes!(live::begin))
         .routes(routes!(live::state, live::end))
         .routes(routes!(live::lay_out))

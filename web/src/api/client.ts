@@ -3,10 +3,10 @@ import { untrack } from 'svelte';
 import type { components, paths } from './schema';
 import type {
   Camera, CautionRow, Change, Dent, DentEntry, Foretold, HailTableRow, HoursSettings, Job, JobRow, LearnedAnswer, LineReport,
-  LiveOffer, LiveState, NewHailTable, PairingOffer, QuoteAnswer, QuoteInput, Reading, Screen, SeriesReading, Shop, Task, Trouble, VinAnswer,
-  WorkedInput,
+  LiveOffer, LiveState, MetalAnswer, MetalAsked, MoveAsked, MoveTried, NewHailTable, OnFile, PairingOffer, QuoteAnswer, QuoteInput, Reading,
+  Screen, SeriesReading, Shop, Task, Trouble, VinAnswer, WorkedInput,
 } from './types';
-import type { Billing, Country, Issue, Language, Paper, TakenIn } from './types';
+import type { Billing, Claimed, Claims, Country, Issue, Language, Lean, Level, Paper, Rehearsal, RehearsalRow, RehearsalScore, Rehearsed, TakenIn, Touch } from './types';
 import type { ErasurePlan, NewTime, PaySheet, StartedTime, Technician, TechnicianInput, TimeChange, TimeEntry, Times } from './types';
 
 /** What went wrong, in words for the technician, and what to do. */
@@ -102,6 +102,11 @@ export const api = {
   bodyLine: (reading: string, from: { x: number; y: number }, to: { x: number; y: number }) =>
     said<LineReport>(http.GET('/api/readings/{id}/line', { params: { path: { id: reading }, query: { from_x_mm: from.x, from_y_mm: from.y, to_x_mm: to.x, to_y_mm: to.y } } })),
   take: (reading: string) => said<DentEntry[]>(http.POST('/api/readings/{id}/take', at(reading))),
+  metals: () => said<OnFile>(http.GET('/api/metals')),
+  metal: (reading: string) => said<MetalAnswer>(http.GET('/api/readings/{id}/metal', at(reading))),
+  knowMetal: (reading: string, body: MetalAsked) => said<void>(http.POST('/api/readings/{id}/metal', { ...at(reading), body })),
+  cancelMetal: (reading: string) => said<void>(http.DELETE('/api/readings/{id}/metal', removal(reading))),
+  tryMove: (reading: string, body: MoveAsked) => said<MoveTried>(http.POST('/api/readings/{id}/metal/try', { ...at(reading), body })),
   quote: (job: string) => said<QuoteAnswer>(http.GET('/api/jobs/{id}/quote', at(job))),
   saveQuote: (job: string, body: QuoteInput) => said<QuoteAnswer>(http.PUT('/api/jobs/{id}/quote', { ...at(job), body: body as components['schemas']['Pricing'] })),
   hailTables: () => said<HailTableRow[]>(http.GET('/api/hail-tables')),
@@ -127,6 +132,17 @@ export const api = {
   billing: () => said<Billing>(http.GET('/api/shop/billing')),
   saveBilling: (body: Billing) => said<Billing>(http.PUT('/api/shop/billing', { body })),
   countries: () => said<Country[]>(http.GET('/api/countries')),
+  levels: () => said<Level[]>(http.GET('/api/rehearsal-levels')),
+  rehearsals: () => said<RehearsalRow[]>(http.GET('/api/rehearsals')),
+  beginRehearsal: (learner: string, level: string) => said<Rehearsal>(http.POST('/api/rehearsals', { body: { learner, level } })),
+  rehearsal: (id: string) => said<Rehearsal>(http.GET('/api/rehearsals/{id}', at(id))),
+  lean: (id: string, body: Lean) => said<{ change_mm: number[] | null }>(http.POST('/api/rehearsals/{id}/lean', { ...at(id), body })),
+  foretell: (id: string, body: Touch) => said<{ change_mm: number[] | null }>(http.POST('/api/rehearsals/{id}/foretell', { ...at(id), body })),
+  rehearse: (id: string, body: Touch) => said<Rehearsed>(http.POST('/api/rehearsals/{id}/moves', { ...at(id), body })),
+  warm: (id: string, temperature_c: number) => said<void>(http.PUT('/api/rehearsals/{id}/temperature', { ...at(id), body: { temperature_c } })),
+  claim: (id: string, body: Claims) => said<Claimed[]>(http.PUT('/api/rehearsals/{id}/claims', { ...at(id), body })),
+  endRehearsal: (id: string) => said<RehearsalScore>(http.POST('/api/rehearsals/{id}/end', at(id))),
+  rehearsalStep: (id: string, step: number) => said<number[]>(http.GET('/api/rehearsals/{id}/steps/{step}', { params: { path: { id, step } } })),
   times: (job: string) => said<Times>(http.GET('/api/jobs/{id}/times', at(job))),
   addTime: (job: string, body: NewTime) => said<StartedTime>(http.POST('/api/jobs/{id}/times', { ...at(job), body })),
   stopTime: (entry: string) => said<TimeEntry>(http.POST('/api/times/{id}/stop', { ...at(entry), body: {} })),
@@ -149,6 +165,8 @@ const part = encodeURIComponent;
 export const readingFile = (reading: string, name: string) => bytesOf(readingFileUrl(reading, name));
 /** A map of a change, as bytes. */
 export const changeFile = (later: string, earlier: string, name: string) => bytesOf(`/api/readings/${part(later)}/change/${part(earlier)}/files/${part(name)}`);
+/** A map of what the metal of a reading holds, as bytes. */
+export const metalMap = (reading: string, name: string) => bytesOf(`/api/readings/${part(reading)}/metal/maps/${part(name)}`);
 
 async function bytesOf(url: string): Promise<ArrayBuffer> {
   const response = await fetch(url);

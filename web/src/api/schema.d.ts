@@ -822,6 +822,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/metals": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Metals, paints and glues on file. */
+        get: operations["metals"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/pair": {
         parameters: {
             query?: never;
@@ -1029,6 +1046,59 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/readings/{id}/metal": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What the metal of a reading holds, or how far the work on it has come. */
+        get: operations["metal"];
+        put?: never;
+        /** Work out what the metal round a spot of a reading holds. */
+        post: operations["know_metal"];
+        /** Stop the work on a reading's metal; what was known before stays. */
+        delete: operations["cancel_metal"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/readings/{id}/metal/maps/{name}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** A map of what the metal holds: `stretch`, `tension`, `bent_outer`, `bent_inner`, `direction`, as NPY. */
+        get: operations["metal_map"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/readings/{id}/metal/try": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Try a move: what it lifts while held, what stays, the force, the paint, the glue, the bar. */
+        post: operations["try_move"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/readings/{id}/take": {
         parameters: {
             query?: never;
@@ -1040,6 +1110,177 @@ export interface paths {
         put?: never;
         /** Enter the spots of a reading that lie beyond its finish limit as dents. Those taken before stay as they are. */
         post: operations["take"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/rehearsal-levels": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Levels to rehearse on. */
+        get: operations["rehearsal_levels"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/rehearsals": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Ended rehearsals, newest first. */
+        get: operations["rehearsals"];
+        put?: never;
+        /** Begin a rehearsal. */
+        post: operations["begin_rehearsal"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/rehearsals/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** A rehearsal as it stands. */
+        get: operations["rehearsal"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/rehearsals/{id}/claims": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        /** Say what the lines tell, before the work; answered with what is so, and how the lines look there. */
+        put: operations["claim"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/rehearsals/{id}/end": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** End a rehearsal: the score. */
+        post: operations["end_rehearsal"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/rehearsals/{id}/foretell": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** What a move would leave, at once and only about; to be shown until the move itself is solved. */
+        post: operations["foretell_move"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/rehearsals/{id}/lean": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Lean a tip on: the lines show where it stands. Nothing of it stays. */
+        post: operations["lean"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/rehearsals/{id}/moves": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Make a move. */
+        post: operations["rehearse_move"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/rehearsals/{id}/steps/{step}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** How the panel stood after so many moves, for a replay. */
+        get: operations["rehearsal_step"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/rehearsals/{id}/temperature": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        /** Warm the panel, or let it cool. */
+        put: operations["warm"];
+        post?: never;
         delete?: never;
         options?: never;
         head?: never;
@@ -1319,6 +1560,63 @@ export interface components {
              */
             to_mm: number;
         };
+        /** @description A bar in the plane in which it is worked. The tip pushes along y. */
+        Bar: {
+            /**
+             * Format: double
+             * @description Young's modulus, MPa.
+             */
+            e_mpa: number;
+            /** @description Lengths from the tip to the hand's end. */
+            lengths: components["schemas"]["BarLength"][];
+            /** @description Where the tip is, mm. */
+            tip_mm: number[];
+            /**
+             * Format: double
+             * @description Yield stress, MPa.
+             */
+            yield_mpa: number;
+        };
+        /** @description A bar over a fulcrum. */
+        BarAsked: {
+            /** @description The bar. */
+            bar: components["schemas"]["Bar"];
+            /**
+             * Format: double
+             * @description The fulcrum's place, mm.
+             */
+            fulcrum_x_mm: number;
+        };
+        /** @description A straight length of a bar. */
+        BarLength: {
+            /** @description Its section. */
+            section: components["schemas"]["BarSection"];
+            /** @description Where it ends, mm, in the plane the bar is bent in; it starts where the one before ended. */
+            to_mm: number[];
+        };
+        /** @description Cross-section of a bar. */
+        BarSection: {
+            /**
+             * Format: double
+             * @description Diameter, mm.
+             */
+            diameter_mm: number;
+            /** @enum {string} */
+            kind: "round";
+        } | {
+            /**
+             * Format: double
+             * @description Along the bending, mm.
+             */
+            height_mm: number;
+            /** @enum {string} */
+            kind: "flat";
+            /**
+             * Format: double
+             * @description Across the bending, mm.
+             */
+            width_mm: number;
+        };
         /** @description How the shop bills. */
         Billing: {
             /**
@@ -1391,6 +1689,8 @@ export interface components {
         CameraFacts: {
             /** Format: double */
             board_median_mm: number;
+            /** @description Day the lens was calibrated on, where it was. */
+            calibrated?: string | null;
             /** Format: double */
             corner_rms_px: number;
             /** Format: double */
@@ -1550,6 +1850,11 @@ export interface components {
             /** @description Its one-sigma doubt, mm. */
             sigma: string;
         };
+        /** @description Change of the panel's height. */
+        ChangedJson: {
+            /** @description Row by row, mm; none where there is no answer. */
+            change_mm: number[] | null;
+        };
         /** @description How an R&I line is charged. */
         Charge: {
             /** @description Hours, times the rate. */
@@ -1557,6 +1862,57 @@ export interface components {
         } | {
             /** @description A fixed amount. */
             amount: string;
+        };
+        /** @description What a learner read off the lines. */
+        Claim: {
+            /** @description What stands there. */
+            height: components["schemas"]["ClaimedHeight"];
+            /**
+             * Format: double
+             * @description Where, x, mm.
+             */
+            x_mm: number;
+            /**
+             * Format: double
+             * @description Where, y, mm.
+             */
+            y_mm: number;
+        };
+        /**
+         * @description Low or high.
+         * @enum {string}
+         */
+        ClaimedHeight: "low" | "high";
+        /** @description What became of one claim. */
+        ClaimedJson: {
+            claim: components["schemas"]["Claim"];
+            right: boolean;
+            /** @description Whether they are upside down there. */
+            turned: boolean;
+            /**
+             * Format: double
+             * @description Width of the lines there against lines elsewhere.
+             */
+            width: number;
+        };
+        /** @description What was read off the lines, and how the learner stood. */
+        ClaimsJson: {
+            /**
+             * Format: double
+             * @description Which way is across the lines, radians from the panel's x.
+             */
+            across_rad: number;
+            /**
+             * Format: double
+             * @description From the panel to the board, mm.
+             */
+            board_mm: number;
+            claims: components["schemas"]["Claim"][];
+            /**
+             * Format: double
+             * @description From the panel to the eye, mm.
+             */
+            eye_mm: number;
         };
         /** @description Two values for one field. */
         Clash: {
@@ -1783,6 +2139,13 @@ export interface components {
              */
             shop: number;
         };
+        /** @description A number and its doubt, about two standard deviations. */
+        Doubtful: {
+            /** Format: double */
+            doubt: number;
+            /** Format: double */
+            value: number;
+        };
         /** @description An edit of one field. */
         Edit: {
             /** @description The value that the device last knew. */
@@ -1901,6 +2264,18 @@ export interface components {
              */
             within?: number | null;
         };
+        /** @description A pop. */
+        Forced: {
+            /** @description Force, N. */
+            force_n: components["schemas"]["Doubtful"];
+            /** @description Whether it then stays in its other shape. */
+            stays: boolean;
+            /**
+             * Format: double
+             * @description Travel before it, mm.
+             */
+            travel_mm: number;
+        };
         /** @description A finished job beside what was said before it was learned. */
         Foretold: {
             /**
@@ -1937,6 +2312,18 @@ export interface components {
             note: string;
             ok: boolean;
             role: string;
+        };
+        /** @description A pull judged. */
+        GlueHold: {
+            /** @description What lets go first. */
+            first: components["schemas"]["LetsGo"];
+            /** @description Force at which the glue lets go: lowest and likely, N. */
+            holds_n: number[];
+            /**
+             * Format: double
+             * @description How far the tab's rim bends away under the pull, mm.
+             */
+            rim_bends_mm: number;
         };
         /** @description Grid of the maps; row 0 is `y0_mm`, rows go up. */
         GridFacts: {
@@ -2285,6 +2672,20 @@ export interface components {
              */
             turn_sigma_rad: number;
         };
+        /** @description A tip that leans on the sheet. */
+        LeanJson: {
+            kind: components["schemas"]["MoveKind"];
+            /**
+             * Format: double
+             * @description Lift of the place, mm.
+             */
+            lift_mm: number;
+            tip: components["schemas"]["Tip"];
+            /** Format: double */
+            x_mm: number;
+            /** Format: double */
+            y_mm: number;
+        };
         /** @description What is known of the shop's hours. */
         LearnedAnswer: {
             calibration: components["schemas"]["Calibration"] | null;
@@ -2312,6 +2713,11 @@ export interface components {
          * @enum {string}
          */
         LengthUnit: "mm" | "inch";
+        /**
+         * @description What lets go first.
+         * @enum {string}
+         */
+        LetsGo: "metal" | "either" | "glue";
         /** @description One point of the calibration plot; on the diagonal it is right. */
         Level: {
             /**
@@ -2324,6 +2730,69 @@ export interface components {
              * @description Share that was said to lie below.
              */
             said: number;
+        };
+        /** @description A level, as a learner may know it. */
+        LevelJson: {
+            /** @description Whether a body line runs over the panel. */
+            body_line: boolean;
+            /**
+             * Format: double
+             * @description What counts as done, µm.
+             */
+            finish_um: number;
+            /** @description Metal on file. */
+            metal: string;
+            name: string;
+            /** Format: double */
+            temperature_c: number;
+            /** Format: double */
+            thickness_mm: number;
+        };
+        /** @description A lever's answer. */
+        LeverFacts: components["schemas"]["Leverage"] & {
+            /**
+             * Format: double
+             * @description Force of the hand, N.
+             */
+            hand_force_n: number;
+        };
+        /** @description What a bar does. */
+        Leverage: {
+            /**
+             * Format: double
+             * @description Tip's force a force of the hand.
+             */
+            advantage: number;
+            /**
+             * Format: double
+             * @description Force on the fulcrum, N.
+             */
+            fulcrum_force_n: number;
+            /**
+             * Format: double
+             * @description How far the hand goes for the bar's own bending alone, mm.
+             */
+            hand_lost_mm: number;
+            /**
+             * Format: double
+             * @description Largest stress in the bar, MPa.
+             */
+            stress_mpa: number;
+            /**
+             * Format: double
+             * @description Force of the tip, N.
+             */
+            tip_force_n: number;
+            /**
+             * Format: double
+             * @description How far the tip goes when the hand goes `hand_travel_mm`, mm.
+             */
+            tip_travel_mm: number;
+            /**
+             * Format: double
+             * @description That stress over the yield stress: at one the bar stays bent.
+             */
+            used: number;
         };
         /** @description One line of a quote: `amount` is `quantity` times `unit_price`, rounded. */
         Line: {
@@ -2438,6 +2907,12 @@ export interface components {
              */
             version: number;
         };
+        /** @description A move made, and how the panel stands. */
+        MadeJson: {
+            /** @description Row by row, mm. */
+            deviation_mm: number[];
+            made: components["schemas"]["RehearsedMove"];
+        };
         /** @description File names. */
         Maps: {
             deviation: string;
@@ -2492,6 +2967,103 @@ export interface components {
          * @enum {string}
          */
         Metal: "steel" | "high_strength_steel" | "aluminium";
+        /** @description What is asked of the metal. */
+        MetalAskedJson: {
+            /** @description Name of the metal on file. */
+            metal: string;
+            /** @description Place of the spot in the reading's list, from 0. */
+            spot: number;
+            /**
+             * Format: double
+             * @description Thickness as measured, mm; left out where it is not known.
+             */
+            thickness_mm?: number | null;
+        };
+        /** @description What the metal of a reading holds. */
+        MetalFile: {
+            /**
+             * Format: double
+             * @description Surface gained for good, mm².
+             */
+            area_gained_mm2: number;
+            /** @description Middle of the patch in the reading's frame, mm. */
+            at_mm: number[];
+            bent?: components["schemas"]["MetalPlace"] | null;
+            check?: components["schemas"]["QuickCheck"] | null;
+            /**
+             * Format: double
+             * @description Greatest deviation in the patch, in size, mm.
+             */
+            depth_mm: number;
+            /** @description Grid of the maps. */
+            grid: components["schemas"]["GridFacts"];
+            /**
+             * Format: double
+             * @description Half the patch, mm.
+             */
+            half_mm: number;
+            /** @description A crown that holds the low beside it, mm. */
+            held_by_crown?: number[] | null;
+            /**
+             * Format: double
+             * @description How far the intended shape is off the smooth one that was taken, mm; large beside a body line.
+             */
+            intended_off_mm: number;
+            /**
+             * Format: double
+             * @description How far the computed shape is off the measured one, root mean square, mm.
+             */
+            misfit_mm: number;
+            oil_can_level?: components["schemas"]["OilCanFacts"] | null;
+            oil_can_now?: components["schemas"]["OilCanFacts"] | null;
+            pressed?: components["schemas"]["MetalPlace"] | null;
+            pulled?: components["schemas"]["MetalPlace"] | null;
+            /** @description The sheet as taken. */
+            sheet: components["schemas"]["SheetFacts"];
+            stretch?: components["schemas"]["MetalPlace"] | null;
+            /** @description Version of the program. */
+            version: string;
+            /** @description `estimate`. */
+            word: string;
+        };
+        /** @description How far the work on a metal has come, and its answer. */
+        MetalJson: {
+            error: components["schemas"]["Trouble"] | null;
+            facts: components["schemas"]["MetalFile"] | null;
+            /**
+             * Format: double
+             * @description Share done, 0 to 1.
+             */
+            fraction: number;
+            state: components["schemas"]["MetalStateJson"];
+            /** @description Metal on file that stands for what the car's record says. */
+            suggested: string;
+        };
+        /** @description A metal on file. */
+        MetalOnFileJson: {
+            name: string;
+            says: string;
+            source: string;
+            thickness_mm: components["schemas"]["Range"];
+            yield_mpa: components["schemas"]["Range"];
+        };
+        /** @description A number at a place. */
+        MetalPlace: {
+            /** @description Where, in the reading's frame, mm. */
+            at_mm: number[];
+            /**
+             * Format: double
+             * @description How far the metal is out of place there, mm.
+             */
+            deviation_mm: number;
+            /** @description The number. */
+            value: components["schemas"]["Doubtful"];
+        };
+        /**
+         * @description State of the work.
+         * @enum {string}
+         */
+        MetalStateJson: "none" | "running" | "failed" | "done";
         /** @description How many times as long each metal takes as steel. */
         MetalTimes: {
             /** Format: double */
@@ -2500,6 +3072,67 @@ export interface components {
             high_strength_steel: number;
             /** Format: double */
             steel: number;
+        };
+        /** @description A move to try. */
+        MoveAsked: {
+            /** @description Whether it is aged or a second paint. */
+            aged: boolean;
+            bar?: components["schemas"]["BarAsked"] | null;
+            /** @description Name of the glue on file, for a pull. */
+            glue?: string | null;
+            /** @description Push from inside, press or tap from outside, pull by a tab. */
+            kind: components["schemas"]["MoveKind"];
+            /** @description Name of the paint on file. */
+            paint: string;
+            /**
+             * Format: double
+             * @description Temperature of the panel, °C.
+             */
+            temperature_c: number;
+            /** @description What touches. */
+            tip: components["schemas"]["Tip"];
+            /**
+             * Format: double
+             * @description Travel from first touch, mm.
+             */
+            travel_mm: number;
+            /**
+             * Format: double
+             * @description Where, in the reading's frame, mm.
+             */
+            x_mm: number;
+            /**
+             * Format: double
+             * @description Where, mm.
+             */
+            y_mm: number;
+        };
+        /** @description A quick answer with where it starts from. */
+        MoveFacts: components["schemas"]["QuickAnswer"] & {
+            /**
+             * Format: double
+             * @description Deviation at the place before the move, mm.
+             */
+            before_mm: number;
+        };
+        /**
+         * @description Kind of move.
+         * @enum {string}
+         */
+        MoveKind: "press" | "push" | "pull" | "tap";
+        /** @description What a move would do. Every number is an estimate. */
+        MoveTried: {
+            answer?: components["schemas"]["MoveFacts"] | null;
+            glue?: components["schemas"]["GlueHold"] | null;
+            lever?: components["schemas"]["LeverFacts"] | null;
+            paint?: components["schemas"]["PaintRisk"] | null;
+            paint_way_back?: components["schemas"]["PaintRisk"] | null;
+        };
+        /** @description A row on file. */
+        NamedJson: {
+            name: string;
+            says: string;
+            source: string;
         };
         /** @description A damage that is marked. */
         NewDamageJson: {
@@ -2574,6 +3207,17 @@ export interface components {
             /** @default null */
             promised_time: string | null;
         };
+        /** @description A rehearsal to begin. */
+        NewRehearsalJson: {
+            /** @description Who learns. */
+            learner: string;
+            level: string;
+            /**
+             * Format: int32
+             * @description The same seed brings the same panel; left out for a new one.
+             */
+            seed?: number | null;
+        };
         /** @description A stretch of work that begins now, or is entered whole. */
         NewTimeJson: {
             /**
@@ -2603,6 +3247,19 @@ export interface components {
             code: string;
             text: string;
         };
+        /** @description Whether the sheet pops. */
+        OilCanFacts: {
+            pops?: components["schemas"]["Forced"] | null;
+            /** @description Where that is, mm. */
+            softest_at_mm: number[];
+            /** @description Whether it stays where it is. */
+            stable: boolean;
+            /**
+             * Format: double
+             * @description Force a mm of a light push where it is softest, N/mm.
+             */
+            stiffness_n_per_mm: number;
+        };
         /** @description A mark of old damage. */
         OldJson: {
             /** Format: uuid */
@@ -2626,6 +3283,12 @@ export interface components {
          * @enum {string}
          */
         OldKind: "scratch" | "chip" | "crack" | "dent" | "rust" | "broken" | "repaired";
+        /** @description What is on file for the metal's questions. */
+        OnFileJson: {
+            glues: components["schemas"]["NamedJson"][];
+            metals: components["schemas"]["MetalOnFileJson"][];
+            paints: components["schemas"]["NamedJson"][];
+        };
         /**
          * @description What is known of the paint, as far as it changes the time.
          * @enum {string}
@@ -2646,6 +3309,25 @@ export interface components {
              */
             um: number;
         };
+        /** @description A judgement with its reasons. */
+        PaintRisk: {
+            /** @description Why, in words. */
+            reasons: string[];
+            /** @description Risk. */
+            risk: components["schemas"]["PaintRiskLevel"];
+            /**
+             * Format: double
+             * @description Strain on the paint's face.
+             */
+            strain: number;
+            /** @description What such paint takes at least, and likely. */
+            takes: number[];
+        };
+        /**
+         * @description Risk to the paint; never a promise.
+         * @enum {string}
+         */
+        PaintRiskLevel: "low" | "raised" | "high";
         /**
          * @description What a panel's paint says beside the others.
          * @enum {string}
@@ -2928,6 +3610,62 @@ export interface components {
             /** Format: uuid */
             task_id: string;
         };
+        /** @description What a move does, quickly. Heights are changes, outward positive, mm. */
+        QuickAnswer: {
+            /**
+             * Format: double
+             * @description Largest strain of the outer face the move adds while held: what the paint feels.
+             */
+            face_strain: number;
+            /**
+             * Format: double
+             * @description Largest force, N.
+             */
+            force_n: number;
+            /**
+             * Format: double
+             * @description Lift of the place while held.
+             */
+            held_mm: number;
+            /**
+             * Format: double
+             * @description Lift that stays.
+             */
+            left_mm: number;
+            /**
+             * Format: double
+             * @description How far out that is.
+             */
+            shoulder_at_mm: number;
+            /**
+             * Format: double
+             * @description Largest lift that stays outside the tip, ring's mean.
+             */
+            shoulder_mm: number;
+            /**
+             * Format: double
+             * @description Equivalent plastic strain added, most worked layer.
+             */
+            spent: number;
+            /**
+             * Format: double
+             * @description Travel from first touch, mm.
+             */
+            travel_mm: number;
+        };
+        /** @description A push solved in full and quickly. */
+        QuickCheck: {
+            /** Format: double */
+            full_force_n: number;
+            /** Format: double */
+            full_left_mm: number;
+            /** Format: double */
+            quick_force_n: number;
+            /** Format: double */
+            quick_left_mm: number;
+            /** Format: double */
+            travel_mm: number;
+        };
         /** @description A quote. All money in `currency`, with all its decimals. */
         Quote: {
             /** @description Whether percentages were added or compounded. */
@@ -2966,6 +3704,24 @@ export interface components {
             input: components["schemas"]["Pricing"];
             quote: components["schemas"]["Quote"];
             worked: components["schemas"]["Foretold"] | null;
+        };
+        /** @description A value known within bounds. */
+        Range: {
+            /**
+             * Format: double
+             * @description Highest to be expected.
+             */
+            high: number;
+            /**
+             * Format: double
+             * @description Taken where one number is needed.
+             */
+            likely: number;
+            /**
+             * Format: double
+             * @description Lowest to be expected.
+             */
+            low: number;
         };
         /** @description A reading in a list. */
         ReadingEntryJson: {
@@ -3018,6 +3774,113 @@ export interface components {
             damage_id: string;
             /** Format: uuid */
             id: string;
+        };
+        /** @description A rehearsal. */
+        RehearsalJson: {
+            claims: components["schemas"]["Claim"][];
+            /** @description Deviation now, mm. */
+            deviation_mm: number[];
+            grid: components["schemas"]["GridFacts"];
+            /** Format: uuid */
+            id: string;
+            /** @description Intended height, row by row, mm. */
+            intended_mm: number[];
+            learner: string;
+            level: components["schemas"]["LevelJson"];
+            made: components["schemas"]["RehearsedMove"][];
+            score: components["schemas"]["RehearsalScore"] | null;
+            /** Format: int64 */
+            seed: number;
+            /** Format: double */
+            temperature_c: number;
+        };
+        /** @description An ended rehearsal, a line of a learner's sheet. */
+        RehearsalRow: {
+            ended: string;
+            /** Format: uuid */
+            id: string;
+            learner: string;
+            level: string;
+            score: components["schemas"]["RehearsalScore"];
+        };
+        /** @description The score. */
+        RehearsalScore: {
+            /**
+             * Format: double
+             * @description Middle distance of a tip from the nearest place that stood out most its way, mm; none without moves.
+             */
+            aim_off_mm?: number | null;
+            /** @description Whether the paint cracked. */
+            cracked: boolean;
+            /**
+             * Format: double
+             * @description What counts as done, µm.
+             */
+            finish_um: number;
+            /** @description Whether that was reached. */
+            finished: boolean;
+            /** @description Of these from the front. */
+            from_front: number;
+            /**
+             * Format: double
+             * @description Largest deviation left, µm.
+             */
+            left_um: number;
+            /** @description Moves made. */
+            moves: number;
+            /**
+             * Format: double
+             * @description Share of what was read that is so; none where nothing was read off.
+             */
+            reading?: number | null;
+            /** @description Moves on which the sheet snapped. */
+            snaps: number;
+            /**
+             * Format: double
+             * @description Plastic strain added by the work, most worked layer.
+             */
+            strain_spent: number;
+        };
+        /** @description A move made. */
+        RehearsedMove: {
+            /**
+             * Format: double
+             * @description Distance of the tip from the nearest place that stood out most its way, mm.
+             */
+            aim_off_mm: number;
+            /** @description Whether that cracked it. */
+            cracked: boolean;
+            /**
+             * Format: double
+             * @description Largest force, N.
+             */
+            force_n: number;
+            /**
+             * Format: double
+             * @description Lift while held, mm.
+             */
+            held_mm: number;
+            /**
+             * Format: double
+             * @description Lift that stayed, mm.
+             */
+            left_mm: number;
+            /** @description Whether the sheet found no rest and stands as before. */
+            lost: boolean;
+            /**
+             * Format: double
+             * @description Strain the paint's face took.
+             */
+            paint_strain: number;
+            /** @description Whether the sheet snapped on the way. */
+            snapped: boolean;
+            /**
+             * Format: double
+             * @description Temperature of the panel, °C.
+             */
+            temperature_c: number;
+            /** @description What was asked. */
+            touch: components["schemas"]["Touch"];
         };
         /** @description A job under another number. */
         Renumbered: {
@@ -3115,6 +3978,15 @@ export interface components {
             shop: string;
             /** @description The technician's. */
             technician: string;
+        };
+        /** @description The sheet as taken. */
+        SheetFacts: {
+            kinematic_share: components["schemas"]["Range"];
+            metal: string;
+            says: string;
+            source: string;
+            thickness_mm: components["schemas"]["Range"];
+            yield_mpa: components["schemas"]["Range"];
         };
         /** @description The shop and what it has chosen. */
         Shop: {
@@ -3639,6 +4511,58 @@ export interface components {
             /** @description The whole shop's time by kind. */
             shop_by_kind: components["schemas"]["WorkedByKind"][];
         };
+        /** @description Shape of a tip, tab or knock-down head. */
+        Tip: {
+            /**
+             * Format: double
+             * @description Radius, mm.
+             */
+            radius_mm: number;
+            /** @enum {string} */
+            shape: "sphere";
+        } | {
+            /**
+             * Format: double
+             * @description Radius, mm.
+             */
+            radius_mm: number;
+            /** @enum {string} */
+            shape: "disc";
+        } | {
+            /**
+             * Format: double
+             * @description Along y, mm.
+             */
+            height_mm: number;
+            /** @enum {string} */
+            shape: "rectangle";
+            /**
+             * Format: double
+             * @description Along x, mm.
+             */
+            width_mm: number;
+        } | {
+            /**
+             * Format: double
+             * @description Turn of the long side from x, degrees.
+             */
+            angle_deg?: number;
+            /**
+             * Format: double
+             * @description Long side, mm.
+             */
+            length_mm: number;
+            /** @enum {string} */
+            shape: "strip";
+            /**
+             * Format: double
+             * @description Short side, mm.
+             */
+            width_mm: number;
+        } | {
+            /** @enum {string} */
+            shape: "point";
+        };
         /** @description What is signed at the car. */
         ToSign: {
             /** @description The words that were shown. */
@@ -3651,6 +4575,28 @@ export interface components {
             /** @description The old damage that was shown. */
             old: components["schemas"]["OldJson"][];
             signature: components["schemas"]["Signature"];
+        };
+        /** @description What a tip does. */
+        Touch: {
+            /** @description Push, pull or tap. */
+            kind: components["schemas"]["MoveKind"];
+            /** @description What touches. */
+            tip: components["schemas"]["Tip"];
+            /**
+             * Format: double
+             * @description Travel from first touch, mm.
+             */
+            travel_mm: number;
+            /**
+             * Format: double
+             * @description Where, x, mm.
+             */
+            x_mm: number;
+            /**
+             * Format: double
+             * @description Where, y, mm.
+             */
+            y_mm: number;
         };
         /** @description An error: what is wrong, and what to do. */
         Trouble: {
@@ -3716,6 +4662,11 @@ export interface components {
              * @description One-sigma doubt, mm³.
              */
             sigma_mm3: number;
+        };
+        /** @description The panel's temperature. */
+        WarmJson: {
+            /** Format: double */
+            temperature_c: number;
         };
         /** @description How long the shop stands in for its work. */
         WarrantyTime: {
@@ -5886,6 +6837,25 @@ export interface operations {
             };
         };
     };
+    metals: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OnFileJson"];
+                };
+            };
+        };
+    };
     pair: {
         parameters: {
             query?: never;
@@ -6272,6 +7242,172 @@ export interface operations {
             };
         };
     };
+    metal: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MetalJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    know_metal: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["MetalAskedJson"];
+            };
+        };
+        responses: {
+            202: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    cancel_metal: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    metal_map: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+                name: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/octet-stream": unknown;
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    try_move: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["MoveAsked"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MoveTried"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
     take: {
         parameters: {
             query?: never;
@@ -6292,6 +7428,366 @@ export interface operations {
                 };
             };
             404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    rehearsal_levels: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LevelJson"][];
+                };
+            };
+        };
+    };
+    rehearsals: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["RehearsalRow"][];
+                };
+            };
+        };
+    };
+    begin_rehearsal: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NewRehearsalJson"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["RehearsalJson"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    rehearsal: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["RehearsalJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    claim: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ClaimsJson"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClaimedJson"][];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    end_rehearsal: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["RehearsalScore"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    foretell_move: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Touch"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ChangedJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    lean: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["LeanJson"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ChangedJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    rehearse_move: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Touch"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MadeJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    rehearsal_step: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+                step: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": number[];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    warm: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["WarmJson"];
+            };
+        };
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
                 headers: {
                     [name: string]: unknown;
                 };

@@ -95,12 +95,31 @@ export type LiveState = S['LiveState'];
 export type Wave = S['Wave'];
 export type Screen = S['ScreenJson'];
 export type Camera = S['CameraJson'];
+export type OnFile = S['OnFileJson'];
+/** How far the work on a reading's metal has come, and its answer. */
+export type MetalAnswer = S['MetalJson'];
+export type MetalAsked = S['MetalAskedJson'];
+export type MetalFacts = S['MetalFile'];
+export type OilCan = S['OilCanFacts'];
+export type MoveAsked = S['MoveAsked'];
+export type MoveTried = S['MoveTried'];
 /** Papers: money comes as decimal texts. */
 export type PaperKind = S['PaperKind'];
 export type Paper = S['PaperJson'];
 export type Issue = S['Issue'];
 export type Billing = Required<S['Billing']>;
 export type Country = S['Country'];
+/** Rehearsals. */
+export type Level = S['LevelJson'];
+export type Rehearsal = S['RehearsalJson'];
+export type RehearsalRow = S['RehearsalRow'];
+export type RehearsalScore = S['RehearsalScore'];
+export type Claim = S['Claim'];
+export type Claimed = S['ClaimedJson'];
+export type Claims = S['ClaimsJson'];
+export type Lean = S['LeanJson'];
+export type Touch = S['Touch'];
+export type Rehearsed = S['MadeJson'];
 /** The day. */
 export type WorkKind = S['WorkKind'];
 export type TimeEntry = S['TimeJson'];
