@@ -950,7 +950,7 @@ paint-says-thick = Dicker als die anderen Teile des Autos: in der Mitte { $other
 paint-says-thin = Dünner als die anderen Teile des Autos: in der Mitte { $others }, die meisten um höchstens { $spread } daneben. Es kann poliert oder geschliffen sein: zum Polieren bleibt wenig.
 paint-says-too_few = Zu wenige zum Vergleichen: miss wenigstens drei andere Teile.
 paint-rule = Ein Teil fällt auf, wo sein Median weiter vom Median der anderen liegt als 3,5 ihrer üblichen Streuung (Iglewicz und Hoaglin 1993). Das sagt, dass der Lack anders ist, nicht warum.
-metal-of = Metall: { $panel }
+metal-of-panel = Metall: { $panel }
 sign-at-car = Am Auto vereinbart
 sign-old = { $count ->
     [0] Kein Altschaden ist markiert.

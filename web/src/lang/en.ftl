@@ -950,7 +950,7 @@ paint-says-thick = Thicker than the car’s other panels: { $others } in the mid
 paint-says-thin = Thinner than the car’s other panels: { $others } in the middle, most of them within { $spread } of it. It may have been polished or sanded: little is left to polish.
 paint-says-too_few = Too few to compare: read at least three other panels.
 paint-rule = A panel stands out where its median is farther from the median of the other panels than 3.5 of their usual spread (Iglewicz and Hoaglin 1993). It says that the paint differs, not why.
-metal-of = Metal: { $panel }
+metal-of-panel = Metal: { $panel }
 sign-at-car = Agreed at the car
 sign-old = { $count ->
     [0] No old damage is marked.
