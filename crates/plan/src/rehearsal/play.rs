@@ -2,7 +2,7 @@
 
 use super::level::{HALF_MM, Level};
 use super::score::{Claim, Score, middle, read_right};
-use crate::propose::paint_strain;
+use crate::paint::paint_strain;
 use dentwright_sheet::{Goal, Kind, Move, Panel, Tip, give_map, leant, paints, perform, quick_rise};
 use dentwright_surface::{Grid, Map};
 use serde::{Deserialize, Serialize};
