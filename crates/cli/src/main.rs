@@ -6,8 +6,10 @@ mod demo_shop;
 mod export;
 mod failure;
 mod line;
+mod plan;
 mod print;
 mod read;
+mod rehearse;
 mod serve;
 mod sheet;
 
@@ -39,6 +41,10 @@ enum Command {
     Line(line::LineOptions),
     /// Try moves on a patch of sheet metal: what they leave, what they cost.
     Sheet(sheet::SheetOptions),
+    /// Plan the next moves from a reading: what, where, with which tool, how far, and why.
+    Plan(Box<plan::PlanOptions>),
+    /// Let the planner and simple masters work on panels nobody knows.
+    Rehearse(rehearse::RehearseOptions),
     /// Print tags, a line board or the camera sheet at true scale, as PDF.
     Print(print::PrintOptions),
     /// Serve a shop: the app in the browser, the record in a folder.
@@ -58,6 +64,8 @@ fn main() -> ExitCode {
         Command::Export(options) => export::export_command(&options),
         Command::Line(options) => line::line_command(&options),
         Command::Sheet(options) => sheet::sheet_command(&options),
+        Command::Plan(options) => plan::plan_command(&options),
+        Command::Rehearse(options) => rehearse::rehearse_command(&options),
         Command::Print(options) => print::print_command(&options),
         Command::Serve(options) => serve::serve_command(&options),
         Command::Demo(options) => demo::demo_command(&options),

@@ -1,7 +1,8 @@
 //! The story in a few short functions.
 //!
 //! **Entry points.** [`read`] makes a [`Reading`] of a capture folder; [`write_reading`] lays it down; a
-//! [`KeptReading`] opens it again, [`compare()`] and [`series`] tell what changed, [`export`] gives it to other programs.
+//! [`KeptReading`] opens it again, [`compare()`] and [`series`] tell what changed, [`export`] gives it to other programs;
+//! [`know_metal`] says what its metal holds, [`try_move`] what a move would do there, [`plan_repair`] what to do next.
 //!
 //! **Idea.** Each line of [`read`] is a stage; each stage consumes what the last one gave.
 
@@ -15,14 +16,26 @@ mod export;
 mod gather;
 mod holes;
 mod kept;
+mod known_lens;
+mod metal;
+mod metal_facts;
+mod metal_file;
+mod on_photo;
 mod patterns;
 mod picture;
+mod plan;
+mod plan_file;
+mod plan_reasons;
+mod plan_words;
 mod read;
 mod reading_file;
+mod rehearsal;
 mod settle;
+mod sheet_patch;
 mod stand;
 mod still;
 mod texture;
+mod try_move;
 mod unread;
 mod write;
 
@@ -33,12 +46,21 @@ pub use error::ReadError;
 pub use export::{CAPTURE_FOLDER, ExportError, Form, READING_FOLDER, export, pack};
 pub use gather::check_folder;
 pub use kept::{KeptError, KeptReading};
+pub use known_lens::{CameraSource, KnownLens};
+pub use metal::{KnownMetal, MetalError, MetalSettings, know_metal};
+pub use metal_file::{Check, Doubtful, Forced, MetalFile, OilCanFacts, Place, SheetFacts};
+pub use on_photo::on_photo;
+pub use plan::{PlanError, PlanSettings, plan_repair};
+pub use plan_file::{Caution, PlanFile, write_plan};
 pub use read::{Progress, ReadSettings, Reading, Stage, read};
 pub use reading_file::{
     CameraFacts, FrameFacts, GridFacts, Maps, Note, PanelTagPlace, PhotoFacts, ReadingFile, SpotFacts, UnreadFacts,
 };
+pub use rehearsal::{TrialFile, rehearse};
 pub use settle::FrameCheck;
+pub use sheet_patch::{PatchFacts, SheetPatch, sheet_patch};
 pub use stand::StandFacts;
 pub use texture::TextureFacts;
+pub use try_move::{Asked, AskedError, BarAsked, LeverFacts, MoveFacts, Tried, try_move};
 pub use unread::Unread;
 pub use write::{WriteError, write_reading};

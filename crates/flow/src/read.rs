@@ -5,6 +5,7 @@ use crate::doubt::doubt;
 use crate::error::ReadError;
 use crate::gather::{Gathered, gather};
 use crate::holes::holes;
+use crate::known_lens::{CameraSource, GUESSED_SIGMA, KnownLens, first_camera};
 use crate::patterns::mirrored_points;
 use crate::reading_file::Note;
 use crate::settle::{FrameCheck, one_mirror, settle};
@@ -12,8 +13,8 @@ use crate::still::{StillPoints, still_points};
 use crate::texture::{TextureFacts, texture_of};
 use crate::unread::{Unread, explain, keep_largest};
 use dentwright_optics::{
-    Board, BoardField, BoardKind, BoardTag, BundleSettings, Camera, DEFAULT_GAMMA, Layout, PanelTag, Photo, Pixel,
-    Role, Scene, TagView, find_planar_tags, find_tags, grid_over, panel_plane, refine, setup_and_board, slopes_on,
+    Board, BoardField, BoardKind, BoardTag, BundleSettings, Camera, DEFAULT_GAMMA, Layout, PanelTag, Pixel, Role,
+    Scene, TagView, find_planar_tags, find_tags, grid_over, panel_plane, refine, setup_and_board, slopes_on,
     tag_corners,
 };
 use dentwright_surface::{
@@ -35,6 +36,8 @@ pub struct ReadSettings {
     pub intended: IntendedSettings,
     /// Lows and highs.
     pub spots: SpotSettings,
+    /// Lenses of the phone that were calibrated before.
+    pub lenses: Vec<KnownLens>,
 }
 
 /// A part of the work, in order.
@@ -103,8 +106,8 @@ pub struct Reading {
     pub scene: Scene,
     /// Response exponent used.
     pub gamma: f64,
-    /// `exif` or `guess`.
-    pub camera_source: &'static str,
+    /// Where the panel photo's camera was first known from.
+    pub camera_source: CameraSource,
     /// Every photo, and whether it was used.
     pub frames: Vec<FrameCheck>,
     /// Panel photo's file name.
@@ -136,8 +139,10 @@ pub fn read(
     one_mirror(&gathered, &frames)?;
     begin(Stage::Lines)?;
     // The set-up photo is the largest and none of the lines: both are looked at side by side.
-    let (seen, lines) =
-        rayon::join(|| locate(&gathered, panel_views), || understood(&gathered, settings.still, &mut frames));
+    let (seen, lines) = rayon::join(
+        || locate(&gathered, panel_views, &settings.lenses),
+        || understood(&gathered, settings.still, &mut frames),
+    );
     let seen = seen?;
     let (mut board, gamma, notes, lost) = match lines? {
         Lines::Screen(field, gamma) => (BoardPoints::Screen(field), gamma, Vec::new(), Vec::new()),
@@ -197,22 +202,9 @@ pub fn read(
 pub(crate) struct Seen {
     pub cameras: [Camera; 2],
     focal_sigma: [f64; 2],
-    camera_source: &'static str,
+    camera_source: CameraSource,
     views: [Vec<TagView>; 2],
     pub layout: Layout,
-}
-
-/// Long side of the 35 mm frame.
-const FULL_FRAME_MM: f64 = 36.0;
-/// Ordinary phone main camera, where EXIF says nothing.
-const GUESSED_35MM: f64 = 27.0;
-/// How far that guess may be off, relative, one-sigma.
-const GUESSED_SIGMA: f64 = 0.2;
-
-fn first_guess(photo: &Photo) -> (Camera, f64) {
-    let long = photo.width.max(photo.height) as f64;
-    let (f35, sigma) = photo.focal_35mm.map_or((GUESSED_35MM, GUESSED_SIGMA), |f| (f, 0.005 + 0.3 / f));
-    (Camera { focal_px: f35 / FULL_FRAME_MM * long, size: (photo.width, photo.height), k1: 0.0 }, sigma)
 }
 
 /// What the pattern or slide photos show by themselves.
@@ -239,12 +231,13 @@ fn panel_tags(g: &Gathered) -> Result<Vec<TagView>, ReadError> {
     Ok(find_tags(panel, ids).into_iter().filter(|v| ids.contains(&v.id)).collect())
 }
 
-fn locate(g: &Gathered, panel_views: Vec<TagView>) -> Result<Seen, ReadError> {
+fn locate(g: &Gathered, panel_views: Vec<TagView>, lenses: &[KnownLens]) -> Result<Seen, ReadError> {
     let (Some((panel_frame, panel)), Some((setup_frame, setup))) = (g.first(Role::Panel), g.first(Role::Setup)) else {
         return Err(ReadError::NotScreen);
     };
     let setup_views = find_planar_tags(setup, &[&panel_views, &board_tags(&g.capture.board)], TAGS_TO_STAND_ON);
-    let ((camera, sigma), (setup_camera, setup_sigma)) = (first_guess(panel), first_guess(setup));
+    let [first, first_setup] = [panel, setup].map(|photo| first_camera(photo, lenses));
+    let (camera, setup_camera) = (first.camera, first_setup.camera);
     let fail = |file: &str| {
         let file = file.to_owned();
         move |why| ReadError::Locate { file, why }
@@ -255,8 +248,8 @@ fn locate(g: &Gathered, panel_views: Vec<TagView>) -> Result<Seen, ReadError> {
         setup_and_board(&setup_camera, &setup_views, &tags, &g.capture).map_err(fail(&setup_frame.file))?;
     Ok(Seen {
         cameras: [camera, setup_camera],
-        focal_sigma: [sigma, setup_sigma],
-        camera_source: if panel.focal_35mm.is_some() { "exif" } else { "guess" },
+        focal_sigma: [first.sigma, first_setup.sigma],
+        camera_source: first.source,
         views: [panel_views, setup_views],
         layout: Layout { panel_from_camera, setup_from_panel, panel_from_board, tags },
     })

@@ -136,6 +136,9 @@ pub struct CameraFacts {
     pub focal_px: f64,
     pub k1: f64,
     pub source: String,
+    /// Day the lens was calibrated on, where it was.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub calibrated: Option<String>,
     pub gamma: f64,
     pub corner_rms_px: f64,
     pub board_median_mm: f64,

@@ -1,5 +1,6 @@
 //! A reading laid down as files, whole or not at all.
 
+use crate::known_lens::CameraSource;
 use crate::picture::map_png;
 use crate::read::Reading;
 use crate::reading_file::*;
@@ -74,7 +75,11 @@ impl Reading {
             camera: CameraFacts {
                 focal_px: scene.camera.focal_px,
                 k1: scene.camera.k1,
-                source: self.camera_source.into(),
+                source: self.camera_source.name().into(),
+                calibrated: match &self.camera_source {
+                    CameraSource::Calibrated(made) => Some(made.clone()),
+                    _ => None,
+                },
                 gamma: self.gamma,
                 corner_rms_px: scene.corner_rms_px,
                 board_median_mm: scene.board_median_mm,
@@ -163,9 +168,14 @@ impl Reading {
     }
 
     fn notes(&self) -> Vec<Note> {
-        let (code, source) = match self.camera_source {
-            "exif" => ("camera_exif", "the camera's focal length came from the photo's EXIF and was refined"),
-            _ => (
+        let (code, source) = match &self.camera_source {
+            CameraSource::Calibrated(_) => {
+                ("camera_calibrated", "the lens was known from photos of the camera sheet, and was refined")
+            }
+            CameraSource::Exif => {
+                ("camera_exif", "the camera's focal length came from the photo's EXIF and was refined")
+            }
+            CameraSource::Guess => (
                 "camera_guess",
                 "the photos do not say their focal length; an ordinary phone's was assumed and refined",
             ),

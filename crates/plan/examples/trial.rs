@@ -1,34 +1,22 @@
-//! Runs the trial on so many panels and prints its table: `cargo run --release -p dentwright-plan --example trial -- 10`;
-//! `-- 3 0` lets only the planner work, on panel 3.
+//! Runs panels of the trial and prints every run as a line of JSON, and the table:
+//! `cargo run --release -p dentwright-plan --example trial -- FROM TO [planner|masters]`.
 
-use dentwright_plan::{Run, TrialSettings, Worker, run, table, trial};
+use dentwright_plan::{TrialSettings, Worker, refusals, table, trial};
 
 fn main() {
     let number = |k: usize| std::env::args().nth(k).and_then(|a| a.parse::<u64>().ok());
-    let settings = TrialSettings::default();
-    let runs = match (number(1), number(2)) {
-        // one panel and one worker, the planner
-        (Some(seed), Some(0)) => run(seed, Worker::Planner, &settings).into_iter().inspect(say).collect(),
-        (panels, _) => trial(panels.unwrap_or(5), &settings, &say),
+    let all = Worker::all();
+    let workers = match std::env::args().nth(3).as_deref() {
+        Some("planner") => &all[..1],
+        Some("masters") => &all[1..],
+        _ => &all[..],
     };
-    println!("worker | panels | met | moves | readings | taps | residual, µm | strain spent | paint strain | snaps");
-    for r in table(&runs) {
-        println!(
-            "{:?} | {} | {} | {:.1} | {:.1} | {:.0} % | {:.0} | {:.3} | {:.3} | {}",
-            r.worker,
-            r.panels,
-            r.met,
-            r.moves,
-            r.readings,
-            100.0 * r.taps,
-            1e3 * r.residual_mm,
-            r.spent,
-            r.paint_strain,
-            r.snaps
-        );
+    let seeds = number(1).unwrap_or(0)..number(2).unwrap_or(5);
+    let runs = trial(seeds, workers, &TrialSettings::default(), &|run| {
+        println!("{}", serde_json::to_string(run).expect("plain numbers"));
+    });
+    for row in table(&runs) {
+        eprintln!("{row:?}");
     }
-}
-
-fn say(r: &Run) {
-    println!("{r:?}");
+    eprintln!("{:?}", refusals(&runs));
 }

@@ -1,8 +1,12 @@
 //! Moves that could be made: places that stand out, tips that fit, and the quick answer to each.
 
+use crate::act::Act;
 use crate::hand::Curve;
 use crate::model::Model;
-use dentwright_sheet::{Goal, Kind, Move, Quick, Tip, give_map, quick_rise};
+use crate::tips::Tips;
+use crate::tool::ToolTip;
+use crate::ways::Ways;
+use dentwright_sheet::{Quick, give_map, quick_climb};
 use dentwright_surface::Map;
 use rayon::prelude::*;
 
@@ -13,23 +17,27 @@ const APART_MM: f64 = 7.0;
 /// Places each way at which the sheet's give is asked.
 const GIVES: usize = 7;
 /// Shares of the greatest travel that are asked.
-const SHARES: [f64; 4] = [0.3, 0.5, 0.75, 1.0];
+const SHARES: [f64; 6] = [0.25, 0.4, 0.55, 0.7, 0.85, 1.0];
 /// A soft patch goes along this far before anything stays, thicknesses.
 const IDLE_THICKNESSES: f64 = 3.2;
 /// Distances from the tip at which the lift left is asked, mm.
 const RADII: usize = 16;
 const RADIUS_STEP_MM: f64 = 3.0;
+/// Highs up to this many finish limits may be blended.
+const BLENDED_LIMITS: f64 = 4.0;
 
 /// A move that could be made, with what the quick answer says of it.
 #[derive(Debug, Clone)]
 pub struct Candidate {
-    /// Kind.
-    pub kind: Kind,
+    /// What is done.
+    pub act: Act,
     /// Place, mm.
     pub at: [f64; 2],
-    /// Radius of the tip, mm.
-    pub tip_mm: f64,
-    /// Lift left by lift held, both in size.
+    /// What touches.
+    pub tip: ToolTip,
+    /// Force that can be brought there, N.
+    pub most_n: f64,
+    /// Lift left by the tip's travel, both in size.
     pub curve: Curve,
     /// Answers at the corners of the curve.
     pub answers: Vec<Quick>,
@@ -56,76 +64,99 @@ pub fn places(deviation: &Map, least: f64, half_mm: f64) -> Vec<([f64; 2], f64)>
     chosen
 }
 
-/// Moves at these places with these tips; pulled instead of pushed where nothing reaches from behind.
+/// Moves at these places: lows pushed, or pulled where nothing reaches from behind; highs tapped, small ones also blended.
 pub fn candidates(
     model: &Model,
     deviation: &Map,
     places: &[([f64; 2], f64)],
-    tips_mm: &[f64],
-    reaches: &(dyn Fn([f64; 2]) -> bool + Sync),
+    tips: &Tips,
+    ways: &Ways,
+    limit_mm: f64,
 ) -> Vec<Candidate> {
     let Some(give) = give_map(&model.panel, GIVES) else { return Vec::new() };
-    let asked: Vec<_> = places.iter().flat_map(|p| tips_mm.iter().map(move |tip| (*p, *tip))).collect();
-    let one = |((at, height), tip): &(([f64; 2], f64), f64)| {
-        let kind = match *height {
-            h if h > 0.0 => Kind::Tap,
-            _ if reaches(*at) => Kind::Push,
-            _ => Kind::Pull,
-        };
-        candidate(model, &give, deviation, (*at, *height), *tip, kind)
+    let acts = |at: [f64; 2], height: f64| match (height > 0.0, (ways.behind)(at)) {
+        (true, _) if height < BLENDED_LIMITS * limit_mm => vec![(Act::Tap, f64::INFINITY), (Act::Blend, f64::INFINITY)],
+        (true, _) => vec![(Act::Tap, f64::INFINITY)],
+        (false, Some(force)) => vec![(Act::Push, force)],
+        (false, None) => vec![(Act::Pull, f64::INFINITY)],
     };
-    asked.par_iter().filter_map(one).collect()
-}
-
-/// The move as the sheet's solvers take it.
-pub fn as_move(kind: Kind, at: [f64; 2], tip_mm: f64, travel_mm: f64) -> Move {
-    let tip = if kind == Kind::Pull { Tip::Disc { radius_mm: tip_mm } } else { Tip::Sphere { radius_mm: tip_mm } };
-    Move { kind, at, tip, bonded: false, goal: Goal::Travel(travel_mm), steps: 3 }
-}
-
-fn candidate(
-    model: &Model,
-    give: &Map,
-    deviation: &Map,
-    (at, height): ([f64; 2], f64),
-    tip_mm: f64,
-    kind: Kind,
-) -> Option<Candidate> {
-    let most = 1.6 * height.abs() + IDLE_THICKNESSES * model.known.thickness_mm;
-    let radii: Vec<f64> = (0..RADII).map(|k| k as f64 * RADIUS_STEP_MM).collect();
-    let way = kind.way();
-    let (mut corners, mut answers, mut rise) = (Vec::new(), Vec::new(), Vec::new());
-    for share in SHARES {
-        let Some((answer, rises)) = quick_rise(&model.panel, give, &as_move(kind, at, tip_mm, share * most), &radii)
-        else {
-            break; // it pops or folds from here on
-        };
-        let (held, left) = (way * answer.held_mm, way * answer.left_mm);
-        let last = corners.last().copied().unwrap_or([0.0; 2]);
-        if held <= last[0] || left <= last[1] {
-            continue; // nothing stays yet
-        }
-        corners.push([held, left]);
-        answers.push(answer);
-        rise = rises.iter().map(|r| r / answer.left_mm).collect();
-        if left > height.abs() {
-            break;
+    let mut asked = Vec::new();
+    for (at, height) in places {
+        for (act, most_n) in acts(*at, *height) {
+            for tip in tips.for_act(act) {
+                let holds = if act == Act::Pull { (ways.glue)(tip.radius) } else { Some(most_n) };
+                asked.extend(holds.map(|most_n| Asked { act, at: *at, height: *height, tip, most_n }));
+            }
         }
     }
-    // what is held before anything stays
-    let first = *corners.first()?;
-    let idle = 0.5 * first[0];
-    if corners.len() == 1 || first[1] > 0.02 {
-        corners.insert(0, [idle, 0.0]);
-        answers.insert(0, answers[0]);
+    asked.par_iter().filter_map(|one| one.answer(model, &give, deviation)).collect()
+}
+
+struct Asked<'a> {
+    act: Act,
+    at: [f64; 2],
+    height: f64,
+    tip: &'a ToolTip,
+    most_n: f64,
+}
+
+impl Asked<'_> {
+    fn answer(&self, model: &Model, give: &Map, deviation: &Map) -> Option<Candidate> {
+        let (way, size) = (self.act.way(), self.height.abs());
+        let most = 1.6 * size + IDLE_THICKNESSES * model.known.thickness_mm;
+        let radii: Vec<f64> = (0..RADII).map(|k| k as f64 * RADIUS_STEP_MM).collect();
+        let wanted = self.act.on_sheet(self.at, self.tip.radius, most);
+        let travels = SHARES.map(|s| s * most);
+        let (mut corners, mut answers, mut rise): (Vec<[f64; 2]>, _, _) = (Vec::new(), Vec::new(), Vec::new());
+        for (answer, rises) in quick_climb(&model.panel, give, &wanted, &travels, &radii) {
+            let (held, left) = (answer.travel_mm, way * answer.left_mm);
+            let last = corners.last().copied().unwrap_or([0.0; 2]);
+            if held <= last[0] || left <= last[1] {
+                continue; // nothing stays yet
+            }
+            corners.push([held, left]);
+            answers.push(answer);
+            rise = rises.iter().map(|r| r / answer.left_mm).collect();
+            if left > size {
+                break;
+            }
+        }
+        // what is held before anything stays
+        let first = *corners.first()?;
+        if corners.len() == 1 || first[1] > 0.02 {
+            corners.insert(0, [0.5 * first[0], 0.0]);
+            answers.insert(0, answers[0]);
+        }
+        let column = spread(deviation, self.at, &rise, way);
+        let (act, at, tip, most_n) = (self.act, self.at, self.tip.clone(), self.most_n);
+        Some(Candidate { act, at, tip, most_n, curve: Curve { corners }, answers, column })
     }
-    let column = (0..deviation.grid.len())
-        .map(|i| {
-            let (x, y) = deviation.grid.position(i);
-            let r = (x - at[0]).hypot(y - at[1]) / RADIUS_STEP_MM;
-            let k = r as usize;
-            if k + 1 >= rise.len() { 0.0 } else { way * (rise[k] + (r - k as f64) * (rise[k + 1] - rise[k])) }
-        })
-        .collect();
-    Some(Candidate { kind, at, tip_mm, curve: Curve { corners }, answers, column })
+}
+
+/// A rise by distance laid on the cells of a map.
+fn spread(map: &Map, at: [f64; 2], rise: &[f64], way: f64) -> Vec<f64> {
+    let cell = |i: usize| {
+        let (x, y) = map.grid.position(i);
+        let r = (x - at[0]).hypot(y - at[1]) / RADIUS_STEP_MM;
+        let k = r as usize;
+        if k + 1 >= rise.len() { 0.0 } else { way * (rise[k] + (r - k as f64) * (rise[k + 1] - rise[k])) }
+    };
+    (0..map.grid.len()).map(cell).collect()
+}
+
+impl Candidate {
+    /// The answer at the corner nearest to a travel.
+    pub fn nearest(&self, held: f64) -> Quick {
+        let far = |k: &usize| (self.curve.corners[*k][0] - held).abs();
+        let k = (0..self.answers.len()).min_by(|a, b| far(a).total_cmp(&far(b))).unwrap_or(0);
+        self.answers[k]
+    }
+
+    /// Change at a cell of the map, or 0 beside it.
+    pub fn at_place(&self, map: &Map, [x, y]: [f64; 2]) -> f64 {
+        let (fx, fy) = map.grid.locate(x, y);
+        let (ix, iy) = (fx.round(), fy.round());
+        let on = ix >= 0.0 && iy >= 0.0 && (ix as usize) < map.grid.nx && (iy as usize) < map.grid.ny;
+        if on { self.column[iy as usize * map.grid.nx + ix as usize] } else { 0.0 }
+    }
 }

@@ -2,7 +2,8 @@
 //!
 //! # Entry points
 //! [`access`] for the tools of a rack that reach a place from behind; [`Model`] and [`propose`] for the next round from a
-//! reading; [`Hand`] and [`compare`] to learn from it; [`can_be_done`]; [`trial`] for all of it on panels nobody knows.
+//! reading; [`Hand`] and [`compare`] to learn from it; [`can_be_done`]; [`trial`] for all of it on panels nobody knows; [`Rehearsal`]
+//! for a learner on one.
 //!
 //! # Conventions
 //! Millimetre, newton, radian, degree Celsius. Panel frame: z out of the panel toward the viewer. Every number is an
@@ -19,9 +20,16 @@
 //! # References
 //! `docs/theory-plan.md`.
 
+mod act;
+mod ahead;
+mod bridge;
 mod candidates;
 mod clear;
+mod compare;
+mod custom;
+mod damage;
 mod dice;
+mod foresee;
 mod fulcrum;
 mod hand;
 mod inner_side;
@@ -29,16 +37,30 @@ mod insert;
 mod masters;
 mod model;
 mod outline;
+mod paint;
+mod plan;
+mod planned;
 mod plant;
 mod propose;
+mod prove;
 mod reach;
+mod rehearsal;
 mod solid;
 mod sparse;
+mod table;
+mod tips;
 mod tool;
+mod tooling;
 mod trial;
 mod verdict;
+mod ways;
 
+pub use act::Act;
+pub use bridge::bridge;
 pub use candidates::Candidate;
+pub use compare::compare;
+pub use custom::Departure;
+pub use damage::{DAMAGES, Damage};
 pub use dice::Dice;
 pub use fulcrum::{Fulcrum, HAND_N, Levered};
 pub use hand::{Curve, Hand, Tried};
@@ -46,10 +68,21 @@ pub use inner_side::{Behind, BehindKind, Brace, Flawed, InnerSide, Opening, Wall
 pub use masters::{RULES, Rule};
 pub use model::{Known, Model};
 pub use outline::Outline;
-pub use plant::{DAMAGES, Damage, Log, Plant};
-pub use propose::{Lines, Planned, Proposal, ProposeSettings, Why, paint_strain, propose};
+pub use paint::paint_strain;
+pub use plan::{Asked, NotPlanned, Placed, Plan, ReadAgain, Round, plan};
+pub use planned::{Lines, Planned, Why};
+pub use plant::{Log, Plant};
+pub use propose::{Proposal, ProposeSettings, propose};
 pub use reach::{Access, Blocked, FOLD_MM, Reach, ReachSettings, access, tool_reaches};
+pub use rehearsal::{
+    Claim, Height, Hit, LEVELS_TOML, Lean, Level, Line, LinesOver, Made, Rehearsal, Score, Touch, levels, lines_over,
+    read_right,
+};
 pub use sparse::Sparse;
+pub use table::{Refusals, Row, refusals, table};
+pub use tips::Tips;
 pub use tool::{Capsule, Hardness, RACK_TOML, Rack, RackError, Tool, ToolTip, parse_rack, starter_rack};
-pub use trial::{Row, Run, TrialSettings, Worker, compare, run, table, trial};
+pub use tooling::{Reachable, Tooling, holds};
+pub use trial::{Run, TrialSettings, Worker, run, trial};
 pub use verdict::{Can, CanBeDone, Facts, Reason, can_be_done};
+pub use ways::Ways;

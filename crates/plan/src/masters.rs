@@ -1,13 +1,15 @@
 //! Three simple masters to compare with. Each looks at the lines after every move, pushes the deepest place its rule allows
 //! (or taps the highest), and learns how far over it must go from what came of its last moves.
 
+use crate::act::Act;
 use crate::model::extremes;
 use crate::plant::Plant;
-use dentwright_sheet::Kind;
 use dentwright_surface::{Map, average};
+use serde::{Deserialize, Serialize};
 
 /// A rule.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Rule {
     /// The deepest low first, highs when no low is left.
     DeepestFirst,
@@ -39,13 +41,13 @@ pub fn work(plant: &mut Plant, rule: Rule, limit_mm: f64, average_mm: f64, tips_
         let (at, height) = choose(&map, rule, limit_mm);
         let wide = height.abs() > WIDE_OVER_MM;
         let tip = tips_mm[usize::from(wide)];
-        let kind = if height < 0.0 { Kind::Push } else { Kind::Tap };
+        let act = if height < 0.0 { Act::Push } else { Act::Tap };
         let over = &mut over[2 * usize::from(height > 0.0) + usize::from(wide)];
-        plant.make(kind, at, tip, height.abs() + *over);
+        plant.make(act, at, tip, height.abs() + *over);
         let next = average(&plant.read(), average_mm);
         let there = |m: &Map| m.sample(at[0], at[1]);
         if let (Some(a), Some(b)) = (there(&map), there(&next)) {
-            let got = kind.way() * (b - a);
+            let got = act.way() * (b - a);
             *over = (*over + LEARNS * (height.abs() - got)).clamp(0.0, 3.0);
         }
         map = next;

@@ -3,15 +3,17 @@
 //! Coarse cells over the patch. The first reading's shape is worked into the undamaged panel, later ones into what the
 //! sheet held before, so that what was spent on the way stays spent.
 
+use crate::bridge::bridge;
 use dentwright_sheet::{
-    Axis, BOTH, Edges, Hold, Mesh, Metal, Mould, Move, NotWorked, Outcome, Outline, Panel, Patch, perform, work_into,
+    Axis, BOTH, Drive, Edges, Given, Hold, Mesh, Metal, MetalRow, Mould, NotWorked, Outline, Panel, Patch, Springs,
+    Tolerance, balance, work_into,
 };
 use dentwright_surface::{Grid, Map, average};
 
 /// Layers across the thickness.
 const LAYERS: usize = 5;
 /// Rounds of work into the first reading's shape, growing and settling; into a later one's.
-const FIRST_ROUNDS: [usize; 2] = [6, 2];
+const FIRST_ROUNDS: [usize; 2] = [8, 4];
 const LATER_ROUNDS: [usize; 2] = [1, 2];
 /// Rounds while it is brought level.
 const LEVEL_ROUNDS: [usize; 2] = [5, 3];
@@ -21,7 +23,7 @@ const TOUCHED: f64 = 0.1;
 const RAISED: f64 = 0.5;
 
 /// What is known of the panel round a damage.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Known {
     /// Metal.
     pub metal: Metal,
@@ -43,9 +45,23 @@ pub struct Model {
     pub known: Known,
     /// As it is taken to stand.
     pub panel: Panel,
+    /// How far its shape is off what was read, root mean square over the damage, mm. A shallow dent that springs back whole
+    /// cannot be worked in; the sheet is then only what it would be undamaged, which still says how it gives.
+    pub misfit_mm: f64,
 }
 
+/// How much stiffer than a flat sheet that goes on the rest of a panel holds a patch: along and in turning, and out of the
+/// plane, where the panel's own curve bears; ours, no published source.
+const HELD: [f64; 2] = [3.0, 600.0];
+
 impl Known {
+    /// A metal on file at its likely values, held by the rest of a panel.
+    pub fn likely(row: &MetalRow, thickness_mm: f64, curvature: [f64; 3], half_mm: f64, cells: usize) -> Self {
+        let metal = row.likely();
+        let hold = held(&Springs::rest_of_panel(2.0 * half_mm, thickness_mm, &metal), HELD);
+        Self { metal, thickness_mm, curvature, half_mm, hold, cells }
+    }
+
     /// The undamaged panel; none where its shape folds.
     pub fn panel(&self) -> Option<Panel> {
         let [a, b, c] = self.curvature;
@@ -65,15 +81,24 @@ impl Known {
     }
 }
 
+/// Springs of a flat sheet that goes on made stiffer: along and in turning, and out of the plane.
+pub fn held(flat: &Springs, [along, out]: [f64; 2]) -> Hold {
+    Hold::Spring(Springs {
+        in_plane: along * flat.in_plane,
+        out_of_plane: out * flat.out_of_plane,
+        turning: along * flat.turning,
+    })
+}
+
 impl Model {
     /// From the first reading.
     ///
     /// # Errors
-    /// Where there is nothing to plan for, or no work on this sheet leaves the shape that was read.
+    /// Where there is nothing to plan for, or the caller stopped it.
     pub fn from_reading(deviation: &Map, known: &Known, go_on: &dyn Fn(f64) -> bool) -> Result<Self, NotWorked> {
         let panel = known.panel().ok_or(NotWorked::Nothing)?;
-        let mut model = Self { known: known.clone(), panel };
-        let smooth = average(deviation, deviation.grid.step_mm);
+        let mut model = Self { known: known.clone(), panel, misfit_mm: 0.0 };
+        let smooth = average(&bridge(deviation), deviation.grid.step_mm);
         let (low, high) = extremes(&smooth);
         let limit = TOUCHED * high.max(-low);
         let raised = if high < -RAISED * low { f64::INFINITY } else { limit };
@@ -83,15 +108,13 @@ impl Model {
         Ok(model)
     }
 
-    /// Takes a later reading along; where it cannot be worked in, the sheet stays as it was taken to be and this is told.
-    pub fn take(&mut self, deviation: &Map, go_on: &dyn Fn(f64) -> bool) -> bool {
-        let smooth = average(deviation, deviation.grid.step_mm);
-        let (places, memory) = (self.panel.patch.places.clone(), self.panel.patch.memory.clone());
-        let done = self.work(&smooth, &|_| BOTH, LATER_ROUNDS, go_on).is_ok();
-        if !done {
-            self.panel.take_up(places, memory);
-        }
-        done
+    /// Takes a later reading along, as far as it can be worked in.
+    ///
+    /// # Errors
+    /// Where the caller stopped it.
+    pub fn take(&mut self, deviation: &Map, go_on: &dyn Fn(f64) -> bool) -> Result<(), NotWorked> {
+        let smooth = average(&bridge(deviation), deviation.grid.step_mm);
+        self.work(&smooth, &|_| BOTH, LATER_ROUNDS, go_on)
     }
 
     fn work(
@@ -111,9 +134,32 @@ impl Model {
             enough_mm: 0.01 * high.max(-low),
         };
         let edges = self.panel.patch.held.clone();
+        let (places, memory) = (self.panel.patch.places.clone(), self.panel.patch.memory.clone());
         let done = work_into(&mut self.panel, &mould, go_on);
         self.panel.patch.held = edges;
-        done.map(|_| ())
+        match done {
+            Ok(worked) => self.misfit_mm = worked.misfit_mm,
+            Err(NotWorked::NotReached { .. }) if let_go(&mut self.panel) => self.misfit_mm = self.off(shape),
+            Err(NotWorked::NotReached { .. } | NotWorked::NoRest { .. }) => {
+                self.panel.take_up(places, memory);
+                self.misfit_mm = self.off(shape);
+            }
+            Err(other) => return Err(other),
+        }
+        Ok(())
+    }
+
+    /// How far the sheet is off a shape where that stands out, root mean square, mm.
+    fn off(&self, shape: &Map) -> f64 {
+        let (low, high) = extremes(shape);
+        let limit = TOUCHED * high.max(-low);
+        let cell = |i: usize| {
+            let (x, y) = shape.grid.position(i);
+            let (w, half) = (f64::from(shape.values[i]), self.known.half_mm);
+            (w.abs() > limit && x.abs() < half && y.abs() < half).then(|| (self.panel.deviation(x, y) - w).powi(2))
+        };
+        let squares: Vec<f64> = (0..shape.grid.len()).filter_map(cell).collect();
+        (squares.iter().sum::<f64>() / squares.len().max(1) as f64).sqrt()
     }
 
     /// The same sheet once more.
@@ -125,7 +171,7 @@ impl Model {
 
     /// A copy brought level, held from both sides and let go; the stretch stays in it. None where it cannot be.
     pub fn level(&self) -> Option<Panel> {
-        let mut copy = Self { known: self.known.clone(), panel: self.again()? };
+        let mut copy = Self { known: self.known.clone(), panel: self.again()?, misfit_mm: 0.0 };
         let n = 2 * self.known.cells + 1;
         let step_mm = 2.0 * self.known.half_mm / (n as f64 - 1.0);
         let grid = Grid { x0_mm: -self.known.half_mm, y0_mm: -self.known.half_mm, step_mm, nx: n, ny: n };
@@ -142,12 +188,19 @@ impl Model {
         work_into(&mut copy.panel, &mould, &|_| true).ok()?;
         Some(copy.panel)
     }
+}
 
-    /// A move solved in full on a copy: what came of it, and the panel after it.
-    pub fn try_move(&self, wanted: &Move) -> Option<(Outcome, Panel)> {
-        let mut panel = self.again()?;
-        let outcome = perform(&mut panel, wanted);
-        outcome.converged.then_some((outcome, panel))
+/// Lets a sheet go that was left held; whether it found rest.
+fn let_go(panel: &mut Panel) -> bool {
+    let tolerance = Tolerance { force_n: 2e-3, share: 1e-5, rounds: 60, drag: 0.0 };
+    let places = panel.patch.places.clone();
+    match balance(&panel.patch, &Drive::Nothing, Given::Force(0.0), &places, (0.0, 0.0), tolerance) {
+        Ok(free) => {
+            panel.stable = free.negative == 0;
+            panel.patch.keep(free.places, free.memory);
+            true
+        }
+        Err(_) => false,
     }
 }
 

@@ -1,22 +1,27 @@
 //! A panel to rehearse on: a sheet with parameters nobody is told, hit, then worked by a hand with its own gain and aim, and
 //! read with the noise of a reading.
 //!
-//! The sheet is a full solve on cells of its own; readings are the true map with noise as readings have it
-//! (`docs/accuracy.md`) and some cells lost. No photos are rendered.
+//! The sheet is a full solve on cells of its own. A reading is the true map with the error that readings of rendered photos
+//! were measured to have (`docs/trial.md`), some cells lost, and nothing where the metal is too steep to be read. No photos
+//! are rendered here.
 
-use crate::candidates::as_move;
+use crate::act::Act;
+use crate::damage::{DAMAGES, Damage};
 use crate::dice::Dice;
-use crate::model::{Known, Model};
-use crate::propose::paint_strain;
+use crate::model::{Known, Model, held};
+use crate::paint::paint_strain;
 use crate::verdict::pops;
-use dentwright_sheet::{Goal, Hold, Kind, MetalRow, Move, Panel, Springs, Tip, metals, oil_can, perform};
+use dentwright_sheet::{MetalRow, Pace, Panel, Springs, metals, oil_can, perform_at};
 use dentwright_surface::{Grid, Map, average};
+use serde::{Deserialize, Serialize};
 
 /// Half the patch, mm, and the plant's cells each way.
 const HALF_MM: f64 = 45.0;
-const CELLS: usize = 12;
+const CELLS: usize = 10;
 /// The planner's cells: others than the plant's.
-const PLANNER_CELLS: usize = 11;
+const PLANNER_CELLS: usize = 9;
+/// Edge springs out of the plane over those of a flat sheet that goes on, for one times along it.
+const OUT: f64 = 200.0;
 /// Step of the maps, mm.
 const STEP_MM: f64 = 3.0;
 /// Noise of a reading: one sigma of white and of slowly changing error, mm (95th percentile 1 to 2 µm).
@@ -26,23 +31,8 @@ const LOST: f64 = 0.01;
 /// Film on the panel, mm.
 const FILM_MM: f64 = 0.13;
 
-/// Kinds of damage that are drawn.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Damage {
-    /// One round hit, wide ball.
-    Round,
-    /// One hit, small ball.
-    Sharp,
-    /// Two hits that share tension.
-    Double,
-    /// A strip pressed in.
-    Crease,
-    /// A row of shallow hits.
-    Hail,
-}
-
-/// All of them.
-pub const DAMAGES: [Damage; 5] = [Damage::Round, Damage::Sharp, Damage::Double, Damage::Crease, Damage::Hail];
+/// Slope of the deviation over which a mirror image folds and a reading has no number.
+const FOLDS: f64 = 0.2;
 
 /// A panel to rehearse on.
 pub struct Plant {
@@ -66,7 +56,7 @@ pub struct Plant {
 }
 
 /// What has happened to a plant.
-#[derive(Debug, Clone, Copy, Default)]
+#[derive(Debug, Clone, Copy, Default, PartialEq, Serialize, Deserialize)]
 pub struct Log {
     /// Moves made.
     pub moves: usize,
@@ -100,71 +90,17 @@ impl Plant {
         let curvature = [curve(&mut dice), 0.0, curve(&mut dice)];
         let springs = Springs::rest_of_panel(2.0 * HALF_MM, thickness_mm, &metal);
         let soft = dice.between(1.0, 6.0);
-        let hold = Hold::Spring(Springs {
-            in_plane: soft * springs.in_plane,
-            out_of_plane: 200.0 * soft * springs.out_of_plane,
-            turning: soft * springs.turning,
-        });
+        let hold = held(&springs, [soft, OUT * soft]);
         let truth = Known { metal, thickness_mm, curvature, half_mm: HALF_MM, hold, cells: CELLS };
-        let likely_metal = row.likely();
-        let springs = Springs::rest_of_panel(2.0 * HALF_MM, likely, &likely_metal);
-        let hold = Hold::Spring(Springs {
-            in_plane: 3.0 * springs.in_plane,
-            out_of_plane: 600.0 * springs.out_of_plane,
-            turning: 3.0 * springs.turning,
-        });
-        let told = Known {
-            metal: likely_metal,
-            thickness_mm: likely,
-            curvature,
-            half_mm: HALF_MM,
-            hold,
-            cells: PLANNER_CELLS,
-        };
+        let told = Known::likely(row, likely, curvature, HALF_MM, PLANNER_CELLS);
         let panel = truth.panel()?;
         let (gain, scatter) = (dice.between(0.6, 1.6), dice.between(0.03, 0.08));
         let aim_mm = dice.between(0.5, 2.0);
         let log = Log::default();
         let mut plant = Self { damage, truth, told, gain, scatter, aim_mm, panel, dice, spent_before: 0.0, log };
-        plant.hit()?;
+        damage.strike(&mut plant.panel, &mut plant.dice)?;
         plant.spent_before = plant.panel.max_plastic_strain();
         Some(plant)
-    }
-
-    fn hit(&mut self) -> Option<()> {
-        let dice = &mut self.dice;
-        let ball = |r: f64| Tip::Sphere { radius_mm: r };
-        let near = |dice: &mut Dice, far: f64| [dice.between(-far, far), dice.between(-far, far)];
-        let hits: Vec<([f64; 2], Tip, f64)> = match self.damage {
-            Damage::Round => vec![(near(dice, 4.0), ball(dice.between(18.0, 40.0)), dice.between(2.0, 4.0))],
-            Damage::Sharp => vec![(near(dice, 4.0), ball(dice.between(9.0, 14.0)), dice.between(2.0, 3.2))],
-            Damage::Double => {
-                let d = dice.between(8.0, 13.0);
-                let r = dice.between(12.0, 25.0);
-                vec![([-d, 0.0], ball(r), dice.between(1.8, 3.0)), ([d, 3.0], ball(r), dice.between(1.8, 3.0))]
-            }
-            Damage::Crease => {
-                let tip = Tip::Strip {
-                    length_mm: dice.between(25.0, 45.0),
-                    width_mm: dice.between(5.0, 9.0),
-                    angle_deg: dice.between(-40.0, 40.0),
-                };
-                vec![([0.0, 0.0], tip, dice.between(1.8, 3.0))]
-            }
-            Damage::Hail => (0..3)
-                .map(|k| {
-                    let at = [-18.0 + 18.0 * f64::from(k), dice.between(-12.0, 12.0)];
-                    (at, ball(dice.between(12.0, 22.0)), dice.between(1.4, 2.2))
-                })
-                .collect(),
-        };
-        for (at, tip, depth) in hits {
-            let wanted = Move { kind: Kind::Press, at, tip, bonded: false, goal: Goal::To(-depth), steps: 4 };
-            if !perform(&mut self.panel, &wanted).converged {
-                return None;
-            }
-        }
-        Some(())
     }
 
     /// The grid of the maps.
@@ -189,21 +125,27 @@ impl Plant {
             let wave = slow[0] + slow[1] * u + slow[2] * v + slow[3] * (2.0 * u).sin() + slow[4] * (2.0 * v).sin();
             let noise = self.dice.normal() * NOISE_MM[0] + wave + slow[5] * u * v;
             map.values[i] += noise as f32;
-            if self.dice.between(0.0, 1.0) < LOST {
+            if self.steep(x, y) || self.dice.between(0.0, 1.0) < LOST {
                 map.values[i] = f32::NAN;
             }
         }
         map
     }
 
+    /// Whether the metal is too steep here to be read.
+    fn steep(&self, x: f64, y: f64) -> bool {
+        let d = |dx: f64, dy: f64| self.panel.deviation(x + dx, y + dy);
+        (d(1.0, 0.0) - d(-1.0, 0.0)).hypot(d(0.0, 1.0) - d(0.0, -1.0)) > 2.0 * FOLDS
+    }
+
     /// The hand makes a move it was asked for.
-    pub fn make(&mut self, kind: Kind, at: [f64; 2], tip_mm: f64, held_mm: f64) {
+    pub fn make(&mut self, act: Act, at: [f64; 2], tip_mm: f64, held_mm: f64) {
         let at = at.map(|c| (c + self.aim_mm * self.dice.normal()).clamp(5.0 - HALF_MM, HALF_MM - 5.0));
         let held = held_mm * self.gain * (1.0 + self.scatter * self.dice.normal()).max(0.3);
         let (places, memory) = (self.panel.patch.places.clone(), self.panel.patch.memory.clone());
-        let outcome = perform(&mut self.panel, &as_move(kind, at, tip_mm, held));
+        let outcome = perform_at(&mut self.panel, &act.on_sheet(at, tip_mm, held), Pace::COARSE);
         self.log.moves += 1;
-        self.log.taps += usize::from(kind.way() < 0.0);
+        self.log.taps += usize::from(act.way() < 0.0);
         if !outcome.converged {
             self.panel.take_up(places, memory);
             self.log.lost += 1;
@@ -228,7 +170,7 @@ impl Plant {
     pub fn beyond_repair(&self) -> Option<bool> {
         let mut panel = self.truth.panel()?;
         panel.take_up(self.panel.patch.places.clone(), self.panel.patch.memory.clone());
-        let model = Model { known: self.truth.clone(), panel };
+        let model = Model { known: self.truth.clone(), panel, misfit_mm: 0.0 };
         model.level().and_then(|panel| oil_can(&panel)).map(|oil| pops(&oil))
     }
 }

@@ -4,7 +4,7 @@
 //! and asking whether it then pops; paint by the strain on its face at the warmest a shop works.
 
 use crate::model::Model;
-use crate::propose::paint_strain;
+use crate::paint::paint_strain;
 use crate::reach::Blocked;
 use dentwright_sheet::{OilCan, PaintRow, Risk, oil_can, remains};
 use serde::{Deserialize, Serialize};
@@ -46,7 +46,7 @@ pub enum Reason {
     Paint {
         /// Strain on its face.
         strain: f64,
-        /// Risk at the warmest a shop works.
+        /// Risk at the warmest a shop works, or the paint may get here.
         risk: Risk,
     },
     /// Nothing reaches from behind and glue may not be used.
@@ -58,6 +58,13 @@ pub enum Reason {
     MakersRule {
         /// As entered.
         rule: String,
+    },
+    /// Conventional repair costs less, both as the user reckons them.
+    Dearer {
+        /// This repair.
+        ours: f64,
+        /// Conventional repair.
+        conventional: f64,
     },
     /// The planner's sheet could not be brought level.
     NotComputed,
@@ -74,10 +81,14 @@ pub struct Facts {
     pub makers_rule: Option<String>,
     /// Whether the paint is aged or a second coat.
     pub aged: bool,
+    /// What this repair and a conventional one cost, in one coin.
+    pub costs: Option<[f64; 2]>,
+    /// Warmest the paint may get here, °C; none where only the shop's working range binds.
+    pub most_c: Option<f64>,
 }
 
 /// The answer with its reasons.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct CanBeDone {
     /// The answer.
     pub can: Can,
@@ -102,12 +113,16 @@ pub fn can_be_done(model: &Model, paint: &PaintRow, facts: &Facts) -> CanBeDone 
             against(Can::No, Reason::Access { blocked: blocked.clone() });
         }
     }
+    if let Some([ours, conventional]) = facts.costs.filter(|[ours, conventional]| ours > conventional) {
+        against(Can::Yes, Reason::Dearer { ours, conventional });
+    }
     let area = remains(&model.panel).iter().map(|r| r.area).fold(0.0, f64::max);
     if area > MOST_AREA {
         against(Can::PushToPaint, Reason::Stretched { area });
     }
     let strain = paint_strain(&model.panel, paint.film_mm);
-    let risk = paint.risk(strain, WARM_C, facts.aged).risk;
+    let warm = facts.most_c.map_or(WARM_C, |c| c.min(WARM_C));
+    let risk = paint.risk(strain, warm, facts.aged).risk;
     if risk > Risk::Low {
         against(if risk == Risk::High { Can::PushToPaint } else { Can::Yes }, Reason::Paint { strain, risk });
     }

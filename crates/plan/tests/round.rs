@@ -8,10 +8,13 @@ fn settings() -> ProposeSettings {
         limit_mm: 0.02,
         average_mm: 6.0,
         moves: 2,
-        tips_mm: vec![10.0, 18.0],
+        tips: Tips::even(&[10.0, 18.0]),
         most_spent: 0.3,
         paint: paints().swap_remove(0),
         aged: false,
+        panel_c: 20.0,
+        most_c: 50.0,
+        prove: true,
     }
 }
 
@@ -23,11 +26,11 @@ fn the_first_rounds_bring_a_dent_up_and_teach_the_hand() {
     let model = Model::from_reading(&map, &plant.told, &|_| true).expect("a model");
     let doubt = hand.sigma()[0];
     for _ in 0..2 {
-        let round = propose(&model, &map, &hand, &settings(), &|_| true);
+        let round = propose(&model, &map, &hand, &settings(), &Ways::open());
         assert!(!round.moves.is_empty() && round.moves.len() <= 2);
         for m in &round.moves {
             assert!(m.held_mm > 0.0 && m.spends <= 0.3 && m.leaves_mm[0] > 0.0);
-            plant.make(m.kind, m.at_mm, m.tip_mm, m.held_mm);
+            (0..m.times).for_each(|_| plant.make(m.act, m.at_mm, m.tip.radius, m.held_mm));
         }
         let next = plant.read();
         hand.learn(&compare(&round, &map, &next));

@@ -23,6 +23,13 @@ consent-glue = Es darf von außen geklebt werden. Clips und Dichtungen, die beim
 consent-never = Ohne meine schriftliche Zustimmung wird für den Zugang nicht gebohrt und keine geklebte oder geschweißte Struktur gelöst.
 consent-photos = Fotos und Messungen des Fahrzeugs werden für diesen Auftrag aufbewahrt und meinem Versicherer gezeigt, wenn ich dort Ansprüche stelle.
 consent-old = Die in diesem Papier genannten Altschäden waren vorher da und gehören nicht zur Arbeit.
+old-scratch = Kratzer
+old-chip = Steinschlag
+old-crack = gerissener Lack
+old-dent = Delle, bleibt
+old-rust = Rost
+old-broken = gebrochen oder fehlt
+old-repaired = früher repariert
 promised = Zugesagt für
 
 sign-customer = Unterschrift des Kunden
@@ -69,7 +76,9 @@ evidence-photo = Foto
 evidence-hash = BLAKE3-Prüfsumme der Originaldatei
 evidence-hash-text = Eine Prüfsumme ändert sich mit jedem geänderten Bit der Datei: Wer das Original hat, kann damit zeigen, dass dieses Foto dasselbe ist.
 
-certificate-text = Die Arbeit an diesem Fahrzeug ist fertig. Jedes gemessene Bauteil wurde gegen die unten genannte Grenze beurteilt, die Unsicherheit eingerechnet; ein Bauteil ohne Messung wurde mit dem Auge unter der Linienlampe beurteilt.
+certificate-done = Die Arbeit an diesem Fahrzeug ist fertig.
+certificate-open = Die Arbeit an diesem Fahrzeug ist beendet. Nach ihrer letzten Messung liegen diese Bauteile nicht nachweislich innerhalb der Grenze: { $panels }.
+certificate-text = Jedes gemessene Bauteil wurde gegen die unten genannte Grenze beurteilt, die Unsicherheit eingerechnet; ein Bauteil ohne Messung wurde mit dem Auge unter der Linienlampe beurteilt.
 certificate-limits = Die Bescheinigung spricht von der Oberfläche am Tag dieses Papiers. Sie sagt nichts über Lack, der später versagt.
 
 warranty-text = { $shop } steht für die Ausführung an den hier aufgeführten Schäden { $months } Monate ab { $date } ein. Kommt eine reparierte Stelle durch unsere Arbeit wieder zum Vorschein, bessern wir kostenlos nach.

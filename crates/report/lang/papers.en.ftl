@@ -23,6 +23,13 @@ consent-glue = Glue may be used from outside. Clips and seals that break on remo
 consent-never = No hole is drilled for access, and no bonded or welded structure is taken off, without my written consent.
 consent-photos = Photos and measurements of the car are kept for this job, and shown to my insurer if I claim there.
 consent-old = The old damage listed on this paper was there before and is not part of the work.
+old-scratch = scratch
+old-chip = stone chip
+old-crack = cracked paint
+old-dent = dent, not to be repaired
+old-rust = rust
+old-broken = broken or missing
+old-repaired = repaired before
 promised = Promised for
 
 sign-customer = Signature of the customer
@@ -69,7 +76,9 @@ evidence-photo = Photo
 evidence-hash = BLAKE3 hash of the original file
 evidence-hash-text = A hash changes with every changed bit of the file: whoever holds the original can prove by it that this photo is the same.
 
-certificate-text = The work on this car is finished. Each measured panel was judged against the finish limit named below, its doubt counted; a panel without a reading was judged by eye under a line light.
+certificate-done = The work on this car is finished.
+certificate-open = The work on this car has ended. By their last reading these panels are not shown to be within the finish limit: { $panels }.
+certificate-text = Each measured panel was judged against the finish limit named below, its doubt counted; a panel without a reading was judged by eye under a line light.
 certificate-limits = The certificate speaks of the surface on the day of this paper. It says nothing of paint that fails later.
 
 warranty-text = { $shop } stands in for its workmanship on the damages listed here for { $months } months from { $date }. If a repaired place comes back into view through our work, we repair it free of charge.

@@ -23,6 +23,13 @@ consent-glue = Se puede pegar desde fuera. Grapas y juntas que se rompan al desm
 consent-never = Sin mi consentimiento por escrito no se taladra para tener acceso ni se separa estructura pegada o soldada.
 consent-photos = Las fotos y mediciones del vehículo se guardan para este encargo, y se muestran a mi aseguradora si reclamo allí.
 consent-old = Los daños antiguos indicados en este documento ya existían y no forman parte del trabajo.
+old-scratch = arañazo
+old-chip = impacto de piedra
+old-crack = pintura agrietada
+old-dent = abolladura, no se repara
+old-rust = óxido
+old-broken = roto o falta
+old-repaired = reparado antes
 promised = Prometido para el
 
 sign-customer = Firma del cliente
@@ -69,7 +76,9 @@ evidence-photo = Foto
 evidence-hash = Huella BLAKE3 del archivo original
 evidence-hash-text = Una huella cambia con cada bit cambiado del archivo: quien tiene el original puede probar con ella que esta foto es la misma.
 
-certificate-text = El trabajo en este vehículo está terminado. Cada panel medido se juzgó frente al límite indicado abajo, con su incertidumbre; un panel sin medición se juzgó a ojo bajo la luz de líneas.
+certificate-done = El trabajo en este vehículo está terminado.
+certificate-open = El trabajo en este vehículo ha concluido. Según su última medición, no está demostrado que estos paneles cumplan el límite: { $panels }.
+certificate-text = Cada panel medido se juzgó frente al límite indicado abajo, con su incertidumbre; un panel sin medición se juzgó a ojo bajo la luz de líneas.
 certificate-limits = El certificado habla de la superficie en el día de este documento. No dice nada de pintura que falle después.
 
 warranty-text = { $shop } responde de su ejecución en los daños aquí indicados durante { $months } meses desde el { $date }. Si un lugar reparado vuelve a verse por nuestro trabajo, lo reparamos sin coste.

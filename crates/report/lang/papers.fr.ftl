@@ -23,6 +23,13 @@ consent-glue = On peut coller par l’extérieur. Les agrafes et joints qui cass
 consent-never = Aucun trou n’est percé pour l’accès et aucune structure collée ou soudée n’est détachée sans mon accord écrit.
 consent-photos = Photos et mesures du véhicule sont gardées pour ce dossier, et montrées à mon assureur si j’y demande réparation.
 consent-old = Les anciens dommages cités dans ce document existaient avant et ne font pas partie du travail.
+old-scratch = rayure
+old-chip = impact de pierre
+old-crack = peinture fissurée
+old-dent = bosse non réparée
+old-rust = rouille
+old-broken = cassé ou manquant
+old-repaired = réparé auparavant
 promised = Promis pour
 
 sign-customer = Signature du client
@@ -69,7 +76,9 @@ evidence-photo = Photo
 evidence-hash = Empreinte BLAKE3 du fichier original
 evidence-hash-text = Une empreinte change avec chaque bit changé du fichier : qui détient l’original peut prouver par elle que cette photo est la même.
 
-certificate-text = Le travail sur ce véhicule est terminé. Chaque élément mesuré a été jugé d’après la limite nommée ci-dessous, incertitude comprise ; un élément sans mesure a été jugé à l’œil sous une lampe à lignes.
+certificate-done = Le travail sur ce véhicule est terminé.
+certificate-open = Le travail sur ce véhicule a pris fin. D’après leur dernière mesure, ces éléments ne sont pas prouvés dans la limite : { $panels }.
+certificate-text = Chaque élément mesuré a été jugé d’après la limite nommée ci-dessous, incertitude comprise ; un élément sans mesure a été jugé à l’œil sous une lampe à lignes.
 certificate-limits = Le certificat parle de la surface au jour de ce document. Il ne dit rien d’une peinture qui céderait plus tard.
 
 warranty-text = { $shop } répond de son exécution sur les dommages énumérés ici pendant { $months } mois à partir du { $date }. Si un endroit réparé redevient visible par notre travail, nous le réparons sans frais.

@@ -23,6 +23,13 @@ consent-glue = Si può incollare dall’esterno. Fermagli e guarnizioni che si r
 consent-never = Senza il mio consenso scritto non si fora per l’accesso e non si stacca nessuna struttura incollata o saldata.
 consent-photos = Foto e misure del veicolo sono conservate per questa pratica e mostrate al mio assicuratore se chiedo il risarcimento.
 consent-old = I vecchi danni indicati in questo documento c’erano già e non fanno parte del lavoro.
+old-scratch = graffio
+old-chip = scheggiatura da sasso
+old-crack = vernice crepata
+old-dent = ammaccatura, non da riparare
+old-rust = ruggine
+old-broken = rotto o mancante
+old-repaired = già riparato
 promised = Promesso per il
 
 sign-customer = Firma del cliente
@@ -69,7 +76,9 @@ evidence-photo = Foto
 evidence-hash = Impronta BLAKE3 del file originale
 evidence-hash-text = Un’impronta cambia con ogni bit cambiato del file: chi ha l’originale può provare con essa che questa foto è la stessa.
 
-certificate-text = Il lavoro su questo veicolo è finito. Ogni pannello misurato è stato giudicato contro il limite indicato sotto, incertezza compresa; un pannello senza misura è stato giudicato a occhio sotto la luce a linee.
+certificate-done = Il lavoro su questo veicolo è finito.
+certificate-open = Il lavoro su questo veicolo si è concluso. Secondo l’ultima misura, per questi pannelli il limite non è dimostrato: { $panels }.
+certificate-text = Ogni pannello misurato è stato giudicato contro il limite indicato sotto, incertezza compresa; un pannello senza misura è stato giudicato a occhio sotto la luce a linee.
 certificate-limits = Il certificato parla della superficie nel giorno di questo documento. Non dice nulla di vernice che ceda più tardi.
 
 warranty-text = { $shop } risponde della propria esecuzione sui danni qui elencati per { $months } mesi dal { $date }. Se un punto riparato torna visibile per il nostro lavoro, lo ripariamo senza spese.

@@ -23,6 +23,13 @@ consent-glue = Wolno kleić od zewnątrz. Spinki i uszczelki, które pękną prz
 consent-never = Bez mojej pisemnej zgody nie wierci się otworów dla dostępu i nie odłącza struktury klejonej ani spawanej.
 consent-photos = Zdjęcia i pomiary pojazdu są przechowywane dla tego zlecenia i pokazywane mojemu ubezpieczycielowi, jeśli tam zgłoszę roszczenie.
 consent-old = Dawne uszkodzenia wymienione w tym dokumencie były wcześniej i nie należą do pracy.
+old-scratch = rysa
+old-chip = odprysk od kamienia
+old-crack = popękany lakier
+old-dent = wgniecenie, bez naprawy
+old-rust = rdza
+old-broken = uszkodzone lub brak
+old-repaired = wcześniej naprawiane
 promised = Obiecano na
 
 sign-customer = Podpis klienta
@@ -69,7 +76,9 @@ evidence-photo = Zdjęcie
 evidence-hash = Skrót BLAKE3 oryginalnego pliku
 evidence-hash-text = Skrót zmienia się z każdym zmienionym bitem pliku: kto ma oryginał, może nim dowieść, że to zdjęcie jest takie samo.
 
-certificate-text = Praca na tym pojeździe jest zakończona. Każdy zmierzony element oceniono wobec podanej niżej granicy wraz z niepewnością; element bez pomiaru oceniono okiem pod światłem linii.
+certificate-done = Praca na tym pojeździe jest zakończona.
+certificate-open = Prace na tym pojeździe zakończono. Według ostatniego pomiaru nie wykazano, że te elementy mieszczą się w granicy: { $panels }.
+certificate-text = Każdy zmierzony element oceniono wobec podanej niżej granicy wraz z niepewnością; element bez pomiaru oceniono okiem pod światłem linii.
 certificate-limits = Poświadczenie mówi o powierzchni w dniu tego dokumentu. Nie mówi nic o lakierze, który zawiedzie później.
 
 warranty-text = { $shop } odpowiada za wykonanie przy wymienionych tu uszkodzeniach przez { $months } miesięcy od { $date }. Jeśli naprawione miejsce stanie się znów widoczne przez naszą pracę, naprawimy je bezpłatnie.

@@ -5,9 +5,9 @@ use serde_json::{Value, json};
 use typst::foundations::Bytes;
 
 use crate::change_view::change;
-use crate::map;
 use crate::view::{Setting, lines};
 use crate::{Damage, DentRow, Finish, Language, Photo, Reading, ReportError, Spot, Unread, Verdict};
+use crate::{map, metal_view};
 
 /// Most spots in the table of one reading; the rest is counted.
 const MOST_SPOTS: usize = 12;
@@ -90,6 +90,7 @@ fn reading(reading: &Reading, with: &mut Setting) -> Result<Value, ReportError> 
         "more": (more > 0).then(|| with.words.fill("spots-more", &[("count", &more_count)])).transpose()?,
         "size_head": with.words.fill("spot-size", &unit)?,
         "height_head": with.words.fill("spot-height", &unit)?,
+        "metal": reading.metal.as_ref().map(|metal| metal_view::metal(metal, with)).transpose()?,
         "unread": reading.unread.iter().filter(|part| part.fraction >= LEAST_UNREAD).map(|part| unread(part, with)).collect::<Vec<_>>(),
     }))
 }

@@ -277,6 +277,42 @@ pub struct Reading {
     pub version: String,
     /// Settings of the reading, name and value.
     pub settings: Vec<(String, String)>,
+    /// What the metal holds, where somebody asked.
+    pub metal: Option<MetalState>,
+}
+
+/// What the metal holds; every number is an estimate with its doubt.
+#[derive(Debug, Clone, PartialEq)]
+pub struct MetalState {
+    /// Code of the metal on file.
+    pub sheet: String,
+    /// Thickness taken, lowest and highest, mm.
+    pub thickness_mm: [f64; 2],
+    /// Largest stretch as a share, and its doubt.
+    pub stretch: Option<[f64; 2]>,
+    /// Largest bending strain that stays on a face, and its doubt.
+    pub bent: Option<[f64; 2]>,
+    /// Largest pull, MPa, and its doubt.
+    pub pulled: Option<[f64; 2]>,
+    /// Largest pressure in the plane, MPa, positive, and its doubt.
+    pub pressed: Option<[f64; 2]>,
+    /// Whether a crown holds the low beside it.
+    pub crown: bool,
+    /// Whether it oil-cans as it is, and if brought level.
+    pub oil_can: [Option<OilCan>; 2],
+    /// Map of the stretch, shares in place of millimetres.
+    pub stretch_map: Option<Map>,
+    /// Map of the tension, MPa in place of millimetres.
+    pub tension_map: Option<Map>,
+}
+
+/// Whether the sheet pops.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct OilCan {
+    /// Whether it stays where it is.
+    pub stable: bool,
+    /// Force at which it pops, N, its doubt, and whether it stays popped.
+    pub pops: Option<([f64; 2], bool)>,
 }
 
 /// Deviation from the intended shape on a grid, row 0 at `y0_mm`, rows going up.

@@ -40,6 +40,7 @@ mod damage_view;
 mod data;
 mod format;
 mod map;
+mod metal_view;
 mod method_view;
 #[cfg(test)]
 mod paper_tests;

@@ -17,24 +17,40 @@ pub(crate) struct Picture {
     pub(crate) about: Value,
 }
 
-/// Draws a map whose colours end at `most_mm`, or at its own largest value; none if its sizes do not fit its values, or nothing in it was read.
+/// Draws a map of heights whose colours end at `most_mm`, or at its own largest value; none if its sizes do not fit its
+/// values, or nothing in it was read.
 pub(crate) fn draw(map: &Map, spots: &[Spot], most_mm: Option<f64>, format: &Format) -> Option<Picture> {
+    let scale = Scale { most: most_mm, unit: format.height_unit_mm(), say: &|value| format.height(value) };
+    draw_as(map, spots, &scale, format)
+}
+
+/// What a map's colours stand for.
+pub(crate) struct Scale<'a> {
+    /// Value at the ends of the colours; none for the map's own largest.
+    pub(crate) most: Option<f64>,
+    /// What round numbers are counted in.
+    pub(crate) unit: f64,
+    /// Writes a value.
+    pub(crate) say: &'a dyn Fn(f64) -> String,
+}
+
+/// Draws a map of anything.
+pub(crate) fn draw_as(map: &Map, spots: &[Spot], scale: &Scale, format: &Format) -> Option<Picture> {
     let fits = map.nx >= LEAST_CELLS && map.ny >= LEAST_CELLS && map.deviation_mm.len() == map.nx * map.ny;
     if !(fits && map.step_mm > 0.0 && map.step_mm.is_finite()) {
         return None;
     }
-    let own_mm = map.deviation_mm.iter().filter(|mm| mm.is_finite()).fold(0.0_f32, |most, mm| most.max(mm.abs()));
-    if own_mm == 0.0 {
+    let own = map.deviation_mm.iter().filter(|mm| mm.is_finite()).fold(0.0_f32, |most, mm| most.max(mm.abs()));
+    if own == 0.0 {
         return None;
     }
-    let most_mm = most_mm.unwrap_or(f64::from(own_mm));
-    let unit_mm = format.height_unit_mm();
-    let range_mm = unit_mm * nice_above(most_mm / unit_mm);
+    let most = scale.most.unwrap_or(f64::from(own));
+    let range = scale.unit * nice_above(most / scale.unit);
     let pixels = map.deviation_mm.chunks(map.nx).rev().flatten();
-    let rgb = pixels.flat_map(|&mm| colour(mm / range_mm as f32)).collect();
+    let rgb = pixels.flat_map(|&mm| colour(mm / range as f32)).collect();
     let (width_mm, height_mm) = (map.nx as f64 * map.step_mm, map.ny as f64 * map.step_mm);
     let marks: Vec<Value> = spots.iter().enumerate().filter_map(|(index, spot)| mark(index, spot, map)).collect();
-    let ticks = [-1.0, -0.5, 0.0, 0.5, 1.0].map(|share| format.height(share * range_mm));
+    let ticks = [-1.0, -0.5, 0.0, 0.5, 1.0].map(|share| (scale.say)(share * range));
     let about = json!({
         "nx": map.nx,
         "ny": map.ny,

@@ -35,7 +35,13 @@ fn authorisation_carries_consent_and_strokes() {
     let text = papers_text(&data);
     assert_says(
         &text,
-        &["Paint can crack", "25 November 2026 at 14:03:22 UTC", "Mara Invented", "Old scratch on the rear"],
+        &[
+            "Paint can crack",
+            "25 November 2026 at 14:03:22 UTC",
+            "Mara Invented",
+            "Old scratch on the rear",
+            "stone chip (by the plate)",
+        ],
     );
     let format = format::Format { language: Language::En, unit: LengthUnit::Mm };
     let gross = format.money(data.job.quote.as_ref().unwrap().gross, "EUR");
@@ -43,6 +49,22 @@ fn authorisation_carries_consent_and_strokes() {
     let unsigned = PaperData { signature: None, ..data };
     assert!(!packed(&papers_text(&unsigned)).contains("14:03:22"));
     assert_eq!(signature().check(), Ok(()));
+}
+
+#[test]
+fn a_certificate_names_what_is_not_shown_to_be_finished() {
+    let mut data = sample_paper(PaperKind::Certificate, Language::En, "GB");
+    let verdict = |data: &mut PaperData, to: Verdict| {
+        data.job.damages.iter_mut().filter_map(|d| d.readings.last_mut()).for_each(|r| r.finish.verdict = to);
+    };
+    assert!(data.job.damages.iter().any(|damage| !damage.readings.is_empty()));
+    verdict(&mut data, Verdict::Done);
+    let text = papers_text(&data);
+    assert_says(&text, &["The work on this car is finished."]);
+    verdict(&mut data, Verdict::CannotTell);
+    let text = papers_text(&data);
+    assert_says(&text, &["has ended", "not shown to be within the finish limit: "]);
+    assert!(!packed(&text).contains("Theworkonthiscarisfinished."), "{text}");
 }
 
 #[test]

@@ -230,6 +230,9 @@ fn every_key_that_is_used_exists_and_every_key_is_used() {
         "supplement-",
         "means-",
         "note-",
+        "old-",
+        "metal-",
+        "sheet-",
         "calendar-stage-",
     ];
     for key in texts(Language::En)

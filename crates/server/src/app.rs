@@ -4,7 +4,9 @@ use crate::books::Memory;
 use crate::changes::Changes;
 use crate::door::Door;
 use crate::live::Sessions;
+use crate::metal_work::Metals;
 use crate::reads::Reads;
+use crate::rehearsal_work::Rehearsals;
 use dentwright_store::Store;
 use jiff::Timestamp;
 use std::sync::Arc;
@@ -18,6 +20,10 @@ pub struct App {
     pub reads: Arc<Reads>,
     /// Comparisons of late.
     pub changes: Arc<Changes>,
+    /// States of metal that are worked out.
+    pub metals: Arc<Metals>,
+    /// Rehearsals under way.
+    pub rehearsals: Arc<Rehearsals>,
     /// Who may come in.
     pub door: Arc<Door>,
     /// Live sessions.

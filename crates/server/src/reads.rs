@@ -1,9 +1,10 @@
 //! Reads of captures: they wait in the store's queue and run one at a time, each on all cores.
 
-use dentwright_flow::{Progress, ReadError, ReadSettings, WriteError, read, write_reading};
-use dentwright_store::{Claimed, NewReading, Store, StoreError, TaskError, TaskState};
-use dentwright_surface::FinishLimit;
+use dentwright_flow::{KnownLens, Progress, ReadError, ReadSettings, WriteError, read, write_reading};
+use dentwright_optics::{PhoneZoom, phone_zoom};
+use dentwright_store::{Claimed, NewReading, Store, StoreError, StoredCamera, TaskError, TaskState};
 use jiff::Timestamp;
+use jiff::tz::TimeZone;
 use std::collections::HashSet;
 use std::path::Path;
 use std::sync::atomic::{AtomicBool, AtomicU32, Ordering};
@@ -186,18 +187,47 @@ async fn make_reading(store: &Store, claimed: Claimed, running: &Running) -> Res
     std::fs::create_dir(&photos).map_err(|why| Failure::Broke(why.to_string()))?;
     store.lay_out(claimed.capture, &photos).await?;
     let finish = store.shop().await?.finish_limit();
+    let lenses = known_lenses(store, &photos).await?;
+    let settings = ReadSettings { finish, lenses, ..ReadSettings::default() };
     let running = running.clone();
-    let work = move || read_and_write(&photos, &out, finish, &running);
+    let work = move || read_and_write(&photos, &out, &settings, &running);
     let new = tokio::task::spawn_blocking(work).await.map_err(|why| Failure::Broke(why.to_string()))??;
     Ok(store.keep_reading(claimed.task, new, Timestamp::now()).await?)
 }
 
-fn read_and_write(photos: &Path, out: &Path, finish: FinishLimit, running: &Running) -> Result<NewReading, Failure> {
-    let settings = ReadSettings { finish, ..ReadSettings::default() };
+fn read_and_write(
+    photos: &Path,
+    out: &Path,
+    settings: &ReadSettings,
+    running: &Running,
+) -> Result<NewReading, Failure> {
     let progress = |p: Progress| running.fraction.store(p.done.to_bits(), Ordering::Relaxed);
-    let reading = read(photos, &settings, &progress, &running.cancel)?;
+    let reading = read(photos, settings, &progress, &running.cancel)?;
     write_reading(&reading, out)?;
     reading_of_folder(out).map_err(|why| Failure::Broke(why.to_string()))
+}
+
+/// Calibrated lenses of the phone that took the photos, the newest of each zoom first.
+async fn known_lenses(store: &Store, photos: &Path) -> Result<Vec<KnownLens>, Failure> {
+    let cameras = store.cameras().await?;
+    if cameras.is_empty() {
+        return Ok(Vec::new());
+    }
+    let broke = |why: std::io::Error| Failure::Broke(why.to_string());
+    let mut phone = None;
+    for entry in std::fs::read_dir(photos).map_err(broke)? {
+        phone = phone_zoom(&std::fs::read(entry.map_err(broke)?.path()).map_err(broke)?);
+        if phone.is_some() {
+            break;
+        }
+    }
+    let Some(PhoneZoom { phone, .. }) = phone else { return Ok(Vec::new()) };
+    let lens = |one: StoredCamera| {
+        let calibration = serde_json::from_value(one.camera.value).ok()?;
+        let made = one.created.to_zoned_datetime(TimeZone::system()).date().to_string();
+        Some(KnownLens { calibration, focal_35mm: one.camera.focal_35mm, made })
+    };
+    Ok(cameras.into_iter().filter(|one| one.camera.phone == phone).filter_map(lens).collect())
 }
 
 /// What `write_reading` has written, for the record: the facts as text, the maps as files.

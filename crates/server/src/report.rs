@@ -3,6 +3,7 @@
 use crate::app::App;
 use crate::books::Books;
 use crate::changes::{SeriesReading, compared, series_of};
+use crate::metal::known;
 use crate::photos::small;
 use crate::quote::QuoteAnswer;
 use crate::readings::{facts, map, photo_hash};
@@ -11,6 +12,7 @@ use crate::trouble::{Answer, At, Trouble};
 use axum::extract::State;
 use axum::http::header;
 use axum::response::{IntoResponse, Response};
+use dentwright_flow::MetalFile;
 use dentwright_job::{Damage, Job};
 use dentwright_report::{NamedImage, report};
 use jiff::tz::TimeZone;
@@ -52,7 +54,8 @@ pub async fn load(app: &App, job: &Job) -> Answer<Loaded> {
             loaded.images.push(NamedImage { name: photo.clone(), bytes });
             let facts = facts(&reading)?;
             let deviation = map(app, &reading, &facts.maps.deviation).await?;
-            let one = LoadedReading { created: reading.created, facts, photo, deviation };
+            let metal = metal(app, id).await?;
+            let one = LoadedReading { created: reading.created, facts, photo, deviation, metal };
             loaded.readings.entry(damage.id).or_default().push(one);
         }
         if let Some(change) = changed(app, damage).await? {
@@ -70,6 +73,13 @@ async fn changed(app: &App, damage: &Damage) -> Answer<Option<LoadedChange>> {
     let series = series_of(app, damage).await?;
     let step = |one: SeriesReading| (one.created, one.entry, one.kept.deviation);
     Ok(Some(LoadedChange { compared, series: series.into_iter().map(step).collect() }))
+}
+
+/// What the metal of a reading holds, where somebody asked.
+async fn metal(app: &App, reading: Uuid) -> Answer<Option<(MetalFile, [Vec<u8>; 2])>> {
+    let Some(facts) = known(app, reading).await? else { return Ok(None) };
+    let maps = [app.store.metal_map(reading, "stretch").await?, app.store.metal_map(reading, "tension").await?];
+    Ok(Some((facts, maps)))
 }
 
 /// The first and the last reading of a damage: how it was and how it is.

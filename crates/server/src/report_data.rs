@@ -1,7 +1,7 @@
 //! A job as the report wants it.
 
 use crate::vin::check_digit_warning;
-use dentwright_flow::{Compared, ReadingFile, SeriesEntry};
+use dentwright_flow::{Compared, GridFacts, MetalFile, OilCanFacts, Place, ReadingFile, SeriesEntry};
 use dentwright_job::{Car, ChassisNumber, Damage, DentEntry, Job, Language, LengthUnit, Shop, Source, cautions};
 use dentwright_price::Quote;
 use dentwright_report as paper;
@@ -34,6 +34,8 @@ pub struct LoadedReading {
     pub photo: String,
     /// The deviation map, NPY.
     pub deviation: Vec<u8>,
+    /// What the metal holds, with its maps of stretch and tension, NPY.
+    pub metal: Option<(MetalFile, [Vec<u8>; 2])>,
 }
 
 /// A change with the readings it is of.
@@ -175,18 +177,7 @@ fn of_dent(entry: &DentEntry) -> paper::DentRow {
 
 fn of_reading(reading: LoadedReading) -> paper::Reading {
     let facts = reading.facts;
-    let grid = &facts.grid;
-    let map = read_npy(&reading.deviation).ok().filter(|map| map.shape == [grid.ny, grid.nx]).map(|map| {
-        let (x0_mm, y0_mm, step_mm) = (grid.x0_mm, grid.y0_mm, grid.step_mm);
-        paper::Map {
-            x0_mm,
-            y0_mm,
-            step_mm,
-            nx: grid.nx,
-            ny: grid.ny,
-            deviation_mm: map.values.iter().map(|v| *v as f32).collect(),
-        }
-    });
+    let map = paper_map(&reading.deviation, &facts.grid);
     let camera = &facts.camera;
     paper::Reading {
         date: Some(reading.created.to_zoned_datetime(TimeZone::system()).date()),
@@ -207,9 +198,13 @@ fn of_reading(reading: LoadedReading) -> paper::Reading {
         unread: facts.unread.into_iter().map(of_unread).collect(),
         notes: facts.notes.into_iter().map(|note| paper::Note { code: note.code, text: note.text }).collect(),
         frames: facts.frames.into_iter().map(of_frame).collect(),
-        camera: format!("{} ({:.0} px)", camera.source, camera.focal_px),
+        camera: {
+            let day = camera.calibrated.as_deref().map(|day| format!(" {day}")).unwrap_or_default();
+            format!("{}{day} ({:.0} px)", camera.source, camera.focal_px)
+        },
         version: facts.version,
         settings: flat_settings(&facts.settings, ""),
+        metal: reading.metal.map(|(metal, maps)| of_metal(&metal, maps)),
     }
 }
 
@@ -231,6 +226,38 @@ fn of_unread(unread: dentwright_flow::UnreadFacts) -> paper::Unread {
 
 fn of_frame(frame: dentwright_flow::FrameFacts) -> paper::Frame {
     paper::Frame { file: frame.file, role: frame.role, used: frame.ok, note: frame.note }
+}
+
+fn of_metal(metal: &MetalFile, maps: [Vec<u8>; 2]) -> paper::MetalState {
+    let grid = &metal.grid;
+    let [stretch_map, tension_map] = maps.map(|bytes| paper_map(&bytes, grid));
+    let pair = |place: &Option<Place>| place.as_ref().map(|place| [place.value.value.abs(), place.value.doubt]);
+    let oil_can = |found: &Option<OilCanFacts>| {
+        found.map(|one| paper::OilCan {
+            stable: one.stable,
+            pops: one.pops.map(|pop| ([pop.force_n.value, pop.force_n.doubt], pop.stays)),
+        })
+    };
+    paper::MetalState {
+        sheet: metal.sheet.metal.clone(),
+        thickness_mm: [metal.sheet.thickness_mm.low, metal.sheet.thickness_mm.high],
+        stretch: pair(&metal.stretch),
+        bent: pair(&metal.bent),
+        pulled: pair(&metal.pulled),
+        pressed: pair(&metal.pressed),
+        crown: metal.held_by_crown.is_some(),
+        oil_can: [oil_can(&metal.oil_can_now), oil_can(&metal.oil_can_level)],
+        stretch_map,
+        tension_map,
+    }
+}
+
+/// A map out of a file, where it is of the grid's size.
+fn paper_map(bytes: &[u8], grid: &GridFacts) -> Option<paper::Map> {
+    let map = read_npy(bytes).ok().filter(|map| map.shape == [grid.ny, grid.nx])?;
+    let (x0_mm, y0_mm, step_mm) = (grid.x0_mm, grid.y0_mm, grid.step_mm);
+    let deviation_mm = map.values.iter().map(|v| *v as f32).collect();
+    Some(paper::Map { x0_mm, y0_mm, step_mm, nx: grid.nx, ny: grid.ny, deviation_mm })
 }
 
 /// Settings as lines, names joined by dots.

@@ -3,8 +3,8 @@
 use crate::app::App;
 use crate::{
     archive, assets, calendar, cameras, captures, cautions, changes, crew, damages, dents, erasure, exports, guard,
-    hail_tables, jobs, learned, lines, live, pair, papers, pay, photos, quote, readings, report, sheets, shop, tables,
-    tasks, times, vin,
+    hail_tables, jobs, learned, lines, live, merges, metal, pair, papers, pay, photos, quote, readings, rehearsals,
+    report, sheets, shop, tables, take_in, taps, tasks, times, vin,
 };
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
@@ -29,6 +29,7 @@ fn api() -> OpenApiRouter<App> {
     let uploads = OpenApiRouter::new()
         .routes(routes!(captures::upload))
         .routes(routes!(photos::upload))
+        .routes(routes!(take_in::photos))
         .routes(routes!(exports::take_over))
         .routes(routes!(archive::import))
         .routes(routes!(cameras::list, cameras::add))
@@ -39,6 +40,16 @@ fn api() -> OpenApiRouter<App> {
         .routes(routes!(shop::get_hours, shop::put_hours))
         .routes(routes!(jobs::list, jobs::take_in))
         .routes(routes!(jobs::get, jobs::change, jobs::remove))
+        .routes(routes!(merges::edit))
+        .routes(routes!(taps::count))
+        .routes(routes!(take_in::get))
+        .routes(routes!(take_in::save_old))
+        .routes(routes!(take_in::remove_old))
+        .routes(routes!(take_in::save_paint))
+        .routes(routes!(take_in::remove_paint))
+        .routes(routes!(take_in::remove_photo))
+        .routes(routes!(take_in::told))
+        .routes(routes!(take_in::sign))
         .routes(routes!(vin::check))
         .routes(routes!(damages::add))
         .routes(routes!(damages::change, damages::remove))
@@ -56,6 +67,10 @@ fn api() -> OpenApiRouter<App> {
         .routes(routes!(changes::of_damage))
         .routes(routes!(exports::get))
         .routes(routes!(lines::get))
+        .routes(routes!(metal::on_file))
+        .routes(routes!(metal::begin, metal::get, metal::cancel))
+        .routes(routes!(metal::map_file))
+        .routes(routes!(metal::try_one))
         .routes(routes!(quote::get, quote::put))
         .routes(routes!(hail_tables::list, hail_tables::add))
         .routes(routes!(hail_tables::remove))
@@ -83,6 +98,16 @@ fn api() -> OpenApiRouter<App> {
         .routes(routes!(erasure::order))
         .routes(routes!(pair::pair))
         .routes(routes!(pair::offer))
+        .routes(routes!(rehearsals::level_list))
+        .routes(routes!(rehearsals::list, rehearsals::begin))
+        .routes(routes!(rehearsals::get))
+        .routes(routes!(rehearsals::lean))
+        .routes(routes!(rehearsals::foretell))
+        .routes(routes!(rehearsals::make))
+        .routes(routes!(rehearsals::warm))
+        .routes(routes!(rehearsals::claim))
+        .routes(routes!(rehearsals::end))
+        .routes(routes!(rehearsals::step))
         .routes(routes!(live::begin))
         .routes(routes!(live::state, live::end))
         .routes(routes!(live::lay_out))

@@ -106,7 +106,8 @@ impl Server {
         let door = Arc::new(Door::new(outside, address.port(), secure_port));
         let (secure, authority) = secure.map_or((None, None), |(door, pem)| (Some(door), Some(pem.into())));
         let (reads, changes, live, memory) = (Arc::default(), Arc::default(), Arc::default(), Arc::default());
-        let app = App { store, reads, changes, door, live, memory, authority };
+        let (metals, rehearsals) = (Arc::default(), Arc::default());
+        let app = App { store, reads, changes, metals, rehearsals, door, live, memory, authority };
         Ok(Self { app, listener, address, secure })
     }
 

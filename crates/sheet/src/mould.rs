@@ -15,11 +15,15 @@ use serde::{Deserialize, Serialize};
 const ON_THE_WAY: Tolerance = Tolerance { force_n: 0.1, share: 1e-5, rounds: 30, drag: 0.0 };
 /// Letting go of a sheet that may snap.
 const LET_GO: Tolerance = Tolerance { force_n: 2e-3, share: 1e-5, rounds: 60, drag: 0.0 };
+/// The same where it snaps: a sheet that was hardly worked goes back to where it came from.
+const SNAPS: Tolerance = Tolerance { rounds: 200, drag: 0.5, ..LET_GO };
+/// Rounds in which nothing stays do not count, up to so many.
+const IDLE: usize = 16;
 /// A round at full shape that gains less than this share of the misfit is the last.
 const STALLED: f64 = 0.02;
-/// While more than this share of the way is missing, the sheet springs back whole and the mould goes faster: by this much
-/// a round.
-const NOTHING: f64 = 0.9;
+/// While less than this share of the way stays, the sheet springs back whole and the mould goes faster: by this much a
+/// round.
+const NOTHING: f64 = 0.1;
 const GROW: f64 = 1.6;
 /// At full shape the mould goes further than what is missing by as much as fell short the round before, at most so many
 /// times.
@@ -111,8 +115,8 @@ pub fn work_into(panel: &mut Panel, mould: &Mould, go_on: &dyn Fn(f64) -> bool) 
     let total = growing + settling;
     let mut worked = Worked { misfit_mm: f64::INFINITY, force_n: 0.0, rounds: 0 };
     let mut best: Option<(f64, Balance)> = None;
-    let mut gain = 1.0;
-    for round in 1..=total {
+    let (mut gain, mut round, mut idle) = (1.0, 1, 0);
+    while round <= total {
         if !go_on(round as f64 / total as f64) {
             return Err(NotWorked::Cancelled);
         }
@@ -124,18 +128,20 @@ pub fn work_into(panel: &mut Panel, mould: &Mould, go_on: &dyn Fn(f64) -> bool) 
         hold(panel, mould, &edges, &spots, &before).map_err(|()| NotWorked::NoRest { share })?;
         worked.force_n = worked.force_n.max(push(panel, &edges));
         panel.patch.held.clone_from(&edges);
-        worked.rounds = round;
-        let places = panel.patch.places.clone();
-        let Ok(free) = balance(&panel.patch, &Drive::Nothing, Given::Force(0.0), &places, (0.0, 0.0), LET_GO) else {
-            return Err(NotWorked::NoRest { share });
-        };
+        worked.rounds += 1;
+        let free = release(panel).map_err(|()| NotWorked::NoRest { share })?;
         look(panel, mould, &mut spots, &free.places);
-        let nothing_stays = misfit(panel, &spots, share) > NOTHING * wanted(panel, &spots, share);
+        let nothing_stays = stays(panel, &spots, share) < NOTHING;
         gain = match share {
             _ if nothing_stays => GROW * gain,
             _ if share < 1.0 => 1.0,
             _ => (gain / came(panel, &spots, &left, &asked)).clamp(1.0, FASTER),
         };
+        if nothing_stays && idle < IDLE {
+            idle += 1;
+        } else {
+            round += 1;
+        }
         if share < 1.0 {
             continue;
         }
@@ -197,6 +203,14 @@ fn hold(panel: &mut Panel, mould: &Mould, edges: &[Held], spots: &[Spot], before
     Ok(())
 }
 
+/// The panel with the mould taken away; where it snaps on the way to rest, slowed down.
+fn release(panel: &Panel) -> Result<Balance, ()> {
+    let rest = |tolerance| {
+        balance(&panel.patch, &Drive::Nothing, Given::Force(0.0), &panel.patch.places, (0.0, 0.0), tolerance)
+    };
+    rest(LET_GO).or_else(|_| rest(SNAPS)).map_err(|_| ())
+}
+
 /// Sum of the mould's pushes in size, N.
 fn push(panel: &Panel, edges: &[Held]) -> f64 {
     let mesh = &panel.patch.mesh;
@@ -234,6 +248,15 @@ fn misfit(panel: &Panel, spots: &[Spot], share: f64) -> f64 {
         (sum + a * (s.left - s.aim(share)).powi(2), area + a)
     });
     (sum / area).sqrt()
+}
+
+/// How much of this share of the way stays, 1 for all of it.
+fn stays(panel: &Panel, spots: &[Spot], share: f64) -> f64 {
+    let (came, all) = spots.iter().fold((0.0, 0.0), |(came, all), s| {
+        let (a, way) = (panel.patch.mesh.points[s.point].area, s.aim(share) - s.start);
+        (came + a * (s.left - s.start) * way, all + a * way * way)
+    });
+    came / all
 }
 
 /// Root mean square of this share of the way.

@@ -6,21 +6,37 @@ use crate::panel::Panel;
 use crate::step::{Step, Tool};
 use crate::tip::{Contact, Load};
 
-/// Longest step, in thicknesses: longer ones follow the turning of plastic flow too coarsely. Twice as long, a push back
-/// over 7 mm needs 2 % less force than it should.
-const STRIDE: f64 = 0.4;
 /// Steps in a row on which the force may fall on the way to a force that is asked for.
 const FALLEN: usize = 100;
-/// Steps of unloading at least.
-const UNLOADING: usize = 6;
+/// How long the steps of a move are.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Pace {
+    /// Longest step, in thicknesses: longer ones follow the turning of plastic flow too coarsely.
+    pub stride: f64,
+    /// Steps of unloading at least.
+    pub unloading: usize,
+}
+
+impl Pace {
+    /// For answers that stand.
+    pub const FINE: Self = Self { stride: 0.4, unloading: 6 };
+    /// For many trials of which each is read afterwards: strides twice as long, with which a push back over 7 mm needs 2 %
+    /// less force than it should.
+    pub const COARSE: Self = Self { stride: 0.8, unloading: 3 };
+}
 /// Share of the peak force below which the tip is taken away altogether.
 const LET_GO: f64 = 0.02;
 
 /// Carries out `wanted` on the panel, which keeps what it leaves. Where no balance is found the panel stays at the
 /// last shape that was in balance and the outcome says so.
 pub fn perform(panel: &mut Panel, wanted: &Move) -> Outcome {
+    perform_at(panel, wanted, Pace::FINE)
+}
+
+/// The same in steps of a given length.
+pub fn perform_at(panel: &mut Panel, wanted: &Move, pace: Pace) -> Outcome {
     let before: Vec<f64> = panel.patch.memory.iter().map(|m| m.spent).collect();
-    let mut work = Work::new(panel, wanted);
+    let mut work = Work::new(panel, wanted, pace);
     let result = work.up(panel, wanted).and_then(|()| work.held(panel)).and_then(|()| work.down(panel, wanted));
     let mut outcome = work.step.outcome;
     outcome.converged = result.is_ok();
@@ -34,10 +50,11 @@ pub fn perform(panel: &mut Panel, wanted: &Move) -> Outcome {
 struct Work {
     step: Step,
     at: [f64; 2],
+    pace: Pace,
 }
 
 impl Work {
-    fn new(panel: &Panel, wanted: &Move) -> Self {
+    fn new(panel: &Panel, wanted: &Move, pace: Pace) -> Self {
         let (patch, way) = (&panel.patch, wanted.kind.way());
         let tool = if wanted.even() {
             Tool::Load(Load::new(&patch.mesh, &wanted.tip, wanted.at, way))
@@ -45,7 +62,7 @@ impl Work {
             let (t, e) = (patch.layers.thickness(), patch.metal.e_mpa);
             Tool::Contact(Contact::new(&patch.mesh, &wanted.tip, wanted.at, way, t, e))
         };
-        Self { step: Step::new(panel, tool, way), at: wanted.at }
+        Self { step: Step::new(panel, tool, way), at: wanted.at, pace }
     }
 
     fn up(&mut self, panel: &mut Panel, wanted: &Move) -> Result<(), String> {
@@ -58,7 +75,7 @@ impl Work {
         if !((end - self.step.start) * self.step.way > 0.0) {
             return Ok(()); // the tip never reaches the sheet
         }
-        let stride = STRIDE * panel.patch.layers.thickness();
+        let stride = self.pace.stride * panel.patch.layers.thickness();
         let steps = steps.max(((end - self.step.start).abs() / stride).ceil().min(2000.0) as usize);
         for k in 1..=steps {
             let next = self.step.start + (end - self.step.start) * k as f64 / steps as f64;
@@ -84,7 +101,7 @@ impl Work {
                 .map_err(|why| self.say("loading", why))?;
             let (moved, gained) = ((self.step.level - before.0).abs(), self.step.force - before.1);
             let wanted = if gained > 0.0 { moved * force / steps as f64 / gained } else { thickness };
-            stride = wanted.clamp(0.5 * stride, 2.0 * stride).min(STRIDE * thickness);
+            stride = wanted.clamp(0.5 * stride, 2.0 * stride).min(self.pace.stride * thickness);
             fallen = if gained > 0.0 { 0 } else { fallen + 1 };
             if fallen > FALLEN {
                 return Err(format!(
@@ -104,7 +121,7 @@ impl Work {
 
     fn down(&mut self, panel: &mut Panel, wanted: &Move) -> Result<(), String> {
         let peak = self.step.force;
-        let steps = (wanted.steps / 3).max(UNLOADING);
+        let steps = (wanted.steps / 3).max(self.pace.unloading);
         self.step.trend = None;
         let mut slope = self.first_unloading_slope(peak);
         for k in 0..4 * steps {

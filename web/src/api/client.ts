@@ -1,11 +1,12 @@
 import createClient from 'openapi-fetch';
+import { untrack } from 'svelte';
 import type { components, paths } from './schema';
 import type {
-  Camera, CautionRow, Change, Damage, DamageChange, Dent, DentEntry, Foretold, HailTableRow, HoursSettings, Job, JobChange, JobRow, LearnedAnswer, LineReport,
-  LiveOffer, LiveState, NewDamage, NewHailTable, NewJob, PairingOffer, QuoteAnswer, QuoteInput, Reading, Screen, SeriesReading, Shop, Task, Trouble, VinAnswer,
-  WorkedInput,
+  Camera, CautionRow, Change, Dent, DentEntry, Foretold, HailTableRow, HoursSettings, Job, JobRow, LearnedAnswer, LineReport,
+  LiveOffer, LiveState, MetalAnswer, MetalAsked, MoveAsked, MoveTried, NewHailTable, OnFile, PairingOffer, QuoteAnswer, QuoteInput, Reading,
+  Screen, SeriesReading, Shop, Task, Trouble, VinAnswer, WorkedInput,
 } from './types';
-import type { Billing, Country, Issue, Paper } from './types';
+import type { Billing, Claimed, Claims, Country, Issue, Language, Lean, Level, Paper, Rehearsal, RehearsalRow, RehearsalScore, Rehearsed, TakenIn, Touch } from './types';
 import type { ErasurePlan, NewTime, PaySheet, StartedTime, Technician, TechnicianInput, TimeChange, TimeEntry, Times } from './types';
 
 /** What went wrong, in words for the technician, and what to do. */
@@ -20,6 +21,37 @@ export class Problem extends Error implements Trouble {
 }
 
 const http = createClient<paths>({ baseUrl: location.origin });
+
+/** What comes first: whatever was entered here is told to the server before it is asked. */
+let first: () => Promise<void> = () => Promise.resolve();
+export function waitFor(before: () => Promise<void>): void {
+  first = before;
+}
+// Pages ask inside effects, which shall not run again with every tap.
+http.use({ onRequest: () => untrack(first).then(() => undefined) });
+
+/** A server that has not answered by then is out of reach, ms; photos may take longer. */
+const PATIENCE_MS = 15_000;
+const FILES_PATIENCE_MS = 180_000;
+
+/** A call of the outbox, which waits for nothing. */
+export async function raw<T>(method: string, path: string, body?: unknown): Promise<T> {
+  const files = body instanceof FormData;
+  const call = fetch(path, {
+    method,
+    headers: files || body === undefined ? undefined : { 'content-type': 'application/json' },
+    body: files ? body : body === undefined ? undefined : JSON.stringify(body),
+    signal: AbortSignal.timeout(files ? FILES_PATIENCE_MS : PATIENCE_MS),
+  });
+  return said<T>(
+    call.then(async (response) => {
+      const answer: unknown = response.status === 204 ? undefined : await response.json().catch(() => undefined);
+      return response.ok ? { data: answer, response } : { error: answer, response };
+    }),
+  );
+}
+/** Waits until what was entered here has been sent, or cannot be now. */
+export const told = (): Promise<void> => untrack(first);
 
 /** The answer to a call, or the problem that it met. */
 async function said<T>(call: Promise<{ data?: unknown; error?: unknown; response: Response }>): Promise<T> {
@@ -55,15 +87,10 @@ export const api = {
   hours: () => said<HoursSettings>(http.GET('/api/shop/hours')),
   saveHours: (body: HoursSettings) => said<HoursSettings>(http.PUT('/api/shop/hours', { body })),
   jobs: (search: string, stage: string) => said<JobRow[]>(http.GET('/api/jobs', { params: { query: { search, stage } } })),
-  takeIn: (body: NewJob) => said<Job>(http.POST('/api/jobs', { body })),
   job: (job: string) => said<Job>(http.GET('/api/jobs/{id}', at(job))),
-  changeJob: (job: string, body: JobChange) => said<Job>(http.PATCH('/api/jobs/{id}', { ...at(job), body })),
   removeJob: (job: string) => said<void>(http.DELETE('/api/jobs/{id}', removal(job))),
   vin: (vin: string) => said<VinAnswer>(http.GET('/api/vin/{vin}', { params: { path: { vin } } })),
-  addDamage: (job: string, body: NewDamage) => said<Damage>(http.POST('/api/jobs/{id}/damages', { ...at(job), body })),
-  changeDamage: (damage: string, body: DamageChange) => said<Damage>(http.PATCH('/api/damages/{id}', { ...at(damage), body })),
   removeDamage: (damage: string) => said<void>(http.DELETE('/api/damages/{id}', removal(damage))),
-  addDent: (damage: string, body: Dent) => said<DentEntry>(http.POST('/api/damages/{id}/dents', { ...at(damage), body })),
   changeDent: (dent: string, body: Dent) => said<DentEntry>(http.PUT('/api/dents/{id}', { ...at(dent), body })),
   removeDent: (dent: string) => said<void>(http.DELETE('/api/dents/{id}', removal(dent))),
   readAgain: (capture: string) => said<{ task_id: string }>(http.POST('/api/captures/{id}/read', at(capture))),
@@ -75,6 +102,11 @@ export const api = {
   bodyLine: (reading: string, from: { x: number; y: number }, to: { x: number; y: number }) =>
     said<LineReport>(http.GET('/api/readings/{id}/line', { params: { path: { id: reading }, query: { from_x_mm: from.x, from_y_mm: from.y, to_x_mm: to.x, to_y_mm: to.y } } })),
   take: (reading: string) => said<DentEntry[]>(http.POST('/api/readings/{id}/take', at(reading))),
+  metals: () => said<OnFile>(http.GET('/api/metals')),
+  metal: (reading: string) => said<MetalAnswer>(http.GET('/api/readings/{id}/metal', at(reading))),
+  knowMetal: (reading: string, body: MetalAsked) => said<void>(http.POST('/api/readings/{id}/metal', { ...at(reading), body })),
+  cancelMetal: (reading: string) => said<void>(http.DELETE('/api/readings/{id}/metal', removal(reading))),
+  tryMove: (reading: string, body: MoveAsked) => said<MoveTried>(http.POST('/api/readings/{id}/metal/try', { ...at(reading), body })),
   quote: (job: string) => said<QuoteAnswer>(http.GET('/api/jobs/{id}/quote', at(job))),
   saveQuote: (job: string, body: QuoteInput) => said<QuoteAnswer>(http.PUT('/api/jobs/{id}/quote', { ...at(job), body: body as components['schemas']['Pricing'] })),
   hailTables: () => said<HailTableRow[]>(http.GET('/api/hail-tables')),
@@ -83,6 +115,8 @@ export const api = {
   learned: () => said<LearnedAnswer>(http.GET('/api/shop/hours/learned')),
   saveWorked: (job: string, body: WorkedInput) => said<Foretold>(http.PUT('/api/jobs/{id}/worked', { ...at(job), body })),
   removeWorked: (job: string) => said<void>(http.DELETE('/api/jobs/{id}/worked', removal(job))),
+  takenIn: (job: string) => said<TakenIn>(http.GET('/api/jobs/{id}/take-in', at(job))),
+  consent: (language: Language) => said<string[]>(http.GET('/api/consent', { params: { query: { language: language as 'en' } } })),
   cautions: (job: string) => said<CautionRow[]>(http.GET('/api/cautions', { params: { query: { job } } })),
   cameras: () => said<Camera[]>(http.GET('/api/cameras')),
   removeCamera: (camera: string) => said<void>(http.DELETE('/api/cameras/{id}', removal(camera))),
@@ -98,6 +132,17 @@ export const api = {
   billing: () => said<Billing>(http.GET('/api/shop/billing')),
   saveBilling: (body: Billing) => said<Billing>(http.PUT('/api/shop/billing', { body })),
   countries: () => said<Country[]>(http.GET('/api/countries')),
+  levels: () => said<Level[]>(http.GET('/api/rehearsal-levels')),
+  rehearsals: () => said<RehearsalRow[]>(http.GET('/api/rehearsals')),
+  beginRehearsal: (learner: string, level: string) => said<Rehearsal>(http.POST('/api/rehearsals', { body: { learner, level } })),
+  rehearsal: (id: string) => said<Rehearsal>(http.GET('/api/rehearsals/{id}', at(id))),
+  lean: (id: string, body: Lean) => said<{ change_mm: number[] | null }>(http.POST('/api/rehearsals/{id}/lean', { ...at(id), body })),
+  foretell: (id: string, body: Touch) => said<{ change_mm: number[] | null }>(http.POST('/api/rehearsals/{id}/foretell', { ...at(id), body })),
+  rehearse: (id: string, body: Touch) => said<Rehearsed>(http.POST('/api/rehearsals/{id}/moves', { ...at(id), body })),
+  warm: (id: string, temperature_c: number) => said<void>(http.PUT('/api/rehearsals/{id}/temperature', { ...at(id), body: { temperature_c } })),
+  claim: (id: string, body: Claims) => said<Claimed[]>(http.PUT('/api/rehearsals/{id}/claims', { ...at(id), body })),
+  endRehearsal: (id: string) => said<RehearsalScore>(http.POST('/api/rehearsals/{id}/end', at(id))),
+  rehearsalStep: (id: string, step: number) => said<number[]>(http.GET('/api/rehearsals/{id}/steps/{step}', { params: { path: { id, step } } })),
   times: (job: string) => said<Times>(http.GET('/api/jobs/{id}/times', at(job))),
   addTime: (job: string, body: NewTime) => said<StartedTime>(http.POST('/api/jobs/{id}/times', { ...at(job), body })),
   stopTime: (entry: string) => said<TimeEntry>(http.POST('/api/times/{id}/stop', { ...at(entry), body: {} })),
@@ -120,6 +165,8 @@ const part = encodeURIComponent;
 export const readingFile = (reading: string, name: string) => bytesOf(readingFileUrl(reading, name));
 /** A map of a change, as bytes. */
 export const changeFile = (later: string, earlier: string, name: string) => bytesOf(`/api/readings/${part(later)}/change/${part(earlier)}/files/${part(name)}`);
+/** A map of what the metal of a reading holds, as bytes. */
+export const metalMap = (reading: string, name: string) => bytesOf(`/api/readings/${part(reading)}/metal/maps/${part(name)}`);
 
 async function bytesOf(url: string): Promise<ArrayBuffer> {
   const response = await fetch(url);

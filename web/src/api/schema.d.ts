@@ -120,6 +120,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/consent": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What a customer is told before the work, by the shop's country and in a language. No legal advice. */
+        get: operations["consent"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/countries": {
         parameters: {
             query?: never;
@@ -433,6 +450,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/jobs/{id}/edits": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Edit fields of a job, each with the value that was last known. What somebody else has changed since is not
+         *     overwritten but comes back with both values.
+         */
+        post: operations["edit_job"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/jobs/{id}/erasure": {
         parameters: {
             query?: never;
@@ -451,6 +488,74 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/jobs/{id}/old-damages": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        /** Mark old damage, or change the mark. */
+        put: operations["save_old_damage"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs/{id}/old-damages/{old}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post?: never;
+        /** Take a mark of old damage away. */
+        delete: operations["remove_old_damage"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs/{id}/paint": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        /** Keep a paint reading. */
+        put: operations["save_paint"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs/{id}/paint/{read}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post?: never;
+        /** Take a paint reading back. */
+        delete: operations["remove_paint"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/jobs/{id}/papers": {
         parameters: {
             query?: never;
@@ -464,6 +569,40 @@ export interface paths {
         /** Issue a paper. What was issued is kept as it is; an invoice that is wrong is followed by a credit note. */
         post: operations["issue_paper"];
         delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs/{id}/photos/{shot}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Add photos to a place of the checklist. */
+        post: operations["send_job_photos"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs/{id}/photos/{shot}/{hash}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post?: never;
+        /** Take a photo off the checklist. */
+        delete: operations["remove_job_photo"];
         options?: never;
         head?: never;
         patch?: never;
@@ -498,6 +637,57 @@ export interface paths {
         get: operations["report"];
         put?: never;
         post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs/{id}/signed": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        /** Keep what the customer signed at the car. */
+        put: operations["sign_at_car"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs/{id}/take-in": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What was recorded when the car was taken in. */
+        get: operations["taken_in"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs/{id}/taps": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Count dents of a job, all of the call or none. */
+        post: operations["count"];
         delete?: never;
         options?: never;
         head?: never;
@@ -626,6 +816,23 @@ export interface paths {
         put?: never;
         /** The screen shows the picture of a turn. */
         post: operations["live_shown"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/metals": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Metals, paints and glues on file. */
+        get: operations["metals"];
+        put?: never;
+        post?: never;
         delete?: never;
         options?: never;
         head?: never;
@@ -839,6 +1046,59 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/readings/{id}/metal": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What the metal of a reading holds, or how far the work on it has come. */
+        get: operations["metal"];
+        put?: never;
+        /** Work out what the metal round a spot of a reading holds. */
+        post: operations["know_metal"];
+        /** Stop the work on a reading's metal; what was known before stays. */
+        delete: operations["cancel_metal"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/readings/{id}/metal/maps/{name}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** A map of what the metal holds: `stretch`, `tension`, `bent_outer`, `bent_inner`, `direction`, as NPY. */
+        get: operations["metal_map"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/readings/{id}/metal/try": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Try a move: what it lifts while held, what stays, the force, the paint, the glue, the bar. */
+        post: operations["try_move"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/readings/{id}/take": {
         parameters: {
             query?: never;
@@ -850,6 +1110,177 @@ export interface paths {
         put?: never;
         /** Enter the spots of a reading that lie beyond its finish limit as dents. Those taken before stay as they are. */
         post: operations["take"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/rehearsal-levels": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Levels to rehearse on. */
+        get: operations["rehearsal_levels"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/rehearsals": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Ended rehearsals, newest first. */
+        get: operations["rehearsals"];
+        put?: never;
+        /** Begin a rehearsal. */
+        post: operations["begin_rehearsal"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/rehearsals/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** A rehearsal as it stands. */
+        get: operations["rehearsal"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/rehearsals/{id}/claims": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        /** Say what the lines tell, before the work; answered with what is so, and how the lines look there. */
+        put: operations["claim"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/rehearsals/{id}/end": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** End a rehearsal: the score. */
+        post: operations["end_rehearsal"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/rehearsals/{id}/foretell": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** What a move would leave, at once and only about; to be shown until the move itself is solved. */
+        post: operations["foretell_move"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/rehearsals/{id}/lean": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Lean a tip on: the lines show where it stands. Nothing of it stays. */
+        post: operations["lean"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/rehearsals/{id}/moves": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Make a move. */
+        post: operations["rehearse_move"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/rehearsals/{id}/steps/{step}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** How the panel stood after so many moves, for a replay. */
+        get: operations["rehearsal_step"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/rehearsals/{id}/temperature": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        /** Warm the panel, or let it cool. */
+        put: operations["warm"];
+        post?: never;
         delete?: never;
         options?: never;
         head?: never;
@@ -1129,6 +1560,63 @@ export interface components {
              */
             to_mm: number;
         };
+        /** @description A bar in the plane in which it is worked. The tip pushes along y. */
+        Bar: {
+            /**
+             * Format: double
+             * @description Young's modulus, MPa.
+             */
+            e_mpa: number;
+            /** @description Lengths from the tip to the hand's end. */
+            lengths: components["schemas"]["BarLength"][];
+            /** @description Where the tip is, mm. */
+            tip_mm: number[];
+            /**
+             * Format: double
+             * @description Yield stress, MPa.
+             */
+            yield_mpa: number;
+        };
+        /** @description A bar over a fulcrum. */
+        BarAsked: {
+            /** @description The bar. */
+            bar: components["schemas"]["Bar"];
+            /**
+             * Format: double
+             * @description The fulcrum's place, mm.
+             */
+            fulcrum_x_mm: number;
+        };
+        /** @description A straight length of a bar. */
+        BarLength: {
+            /** @description Its section. */
+            section: components["schemas"]["BarSection"];
+            /** @description Where it ends, mm, in the plane the bar is bent in; it starts where the one before ended. */
+            to_mm: number[];
+        };
+        /** @description Cross-section of a bar. */
+        BarSection: {
+            /**
+             * Format: double
+             * @description Diameter, mm.
+             */
+            diameter_mm: number;
+            /** @enum {string} */
+            kind: "round";
+        } | {
+            /**
+             * Format: double
+             * @description Along the bending, mm.
+             */
+            height_mm: number;
+            /** @enum {string} */
+            kind: "flat";
+            /**
+             * Format: double
+             * @description Across the bending, mm.
+             */
+            width_mm: number;
+        };
         /** @description How the shop bills. */
         Billing: {
             /**
@@ -1201,6 +1689,8 @@ export interface components {
         CameraFacts: {
             /** Format: double */
             board_median_mm: number;
+            /** @description Day the lens was calibrated on, where it was. */
+            calibrated?: string | null;
             /** Format: double */
             corner_rms_px: number;
             /** Format: double */
@@ -1314,6 +1804,12 @@ export interface components {
              */
             year: number | null;
         };
+        /** @description A photo of the checklist. */
+        CarPhotoJson: {
+            /** @description Hash of the photo. */
+            hash: string;
+            shot: components["schemas"]["Shot"];
+        };
         /** @description A caution by its code; the words are the app's and the report's. */
         CautionRow: {
             code: string;
@@ -1354,6 +1850,11 @@ export interface components {
             /** @description Its one-sigma doubt, mm. */
             sigma: string;
         };
+        /** @description Change of the panel's height. */
+        ChangedJson: {
+            /** @description Row by row, mm; none where there is no answer. */
+            change_mm: number[] | null;
+        };
         /** @description How an R&I line is charged. */
         Charge: {
             /** @description Hours, times the rate. */
@@ -1361,6 +1862,66 @@ export interface components {
         } | {
             /** @description A fixed amount. */
             amount: string;
+        };
+        /** @description What a learner read off the lines. */
+        Claim: {
+            /** @description What stands there. */
+            height: components["schemas"]["ClaimedHeight"];
+            /**
+             * Format: double
+             * @description Where, x, mm.
+             */
+            x_mm: number;
+            /**
+             * Format: double
+             * @description Where, y, mm.
+             */
+            y_mm: number;
+        };
+        /**
+         * @description Low or high.
+         * @enum {string}
+         */
+        ClaimedHeight: "low" | "high";
+        /** @description What became of one claim. */
+        ClaimedJson: {
+            claim: components["schemas"]["Claim"];
+            right: boolean;
+            /** @description Whether they are upside down there. */
+            turned: boolean;
+            /**
+             * Format: double
+             * @description Width of the lines there against lines elsewhere.
+             */
+            width: number;
+        };
+        /** @description What was read off the lines, and how the learner stood. */
+        ClaimsJson: {
+            /**
+             * Format: double
+             * @description Which way is across the lines, radians from the panel's x.
+             */
+            across_rad: number;
+            /**
+             * Format: double
+             * @description From the panel to the board, mm.
+             */
+            board_mm: number;
+            claims: components["schemas"]["Claim"][];
+            /**
+             * Format: double
+             * @description From the panel to the eye, mm.
+             */
+            eye_mm: number;
+        };
+        /** @description Two values for one field. */
+        Clash: {
+            /** @description Which field. */
+            field: string;
+            /** @description What this device wanted. */
+            mine: Record<string, never>;
+            /** @description What the record holds, which stays until somebody chooses. */
+            theirs: Record<string, never>;
         };
         /** @description One coefficient as it started and as it stands. */
         Coefficient: {
@@ -1578,6 +2139,26 @@ export interface components {
              */
             shop: number;
         };
+        /** @description A number and its doubt, about two standard deviations. */
+        Doubtful: {
+            /** Format: double */
+            doubt: number;
+            /** Format: double */
+            value: number;
+        };
+        /** @description An edit of one field. */
+        Edit: {
+            /** @description The value that the device last knew. */
+            base: Record<string, never>;
+            /** @description Which: a JSON pointer (RFC 6901) into the record, such as `/customer/phone`. */
+            field: string;
+            /** @description What it shall be. */
+            to: Record<string, never>;
+        };
+        /** @description Edits in the order in which they were made. */
+        EditsJson: {
+            edits: components["schemas"]["Edit"][];
+        };
         /**
          * @description How an entry stands.
          * @enum {string}
@@ -1683,6 +2264,18 @@ export interface components {
              */
             within?: number | null;
         };
+        /** @description A pop. */
+        Forced: {
+            /** @description Force, N. */
+            force_n: components["schemas"]["Doubtful"];
+            /** @description Whether it then stays in its other shape. */
+            stays: boolean;
+            /**
+             * Format: double
+             * @description Travel before it, mm.
+             */
+            travel_mm: number;
+        };
         /** @description A finished job beside what was said before it was learned. */
         Foretold: {
             /**
@@ -1719,6 +2312,18 @@ export interface components {
             note: string;
             ok: boolean;
             role: string;
+        };
+        /** @description A pull judged. */
+        GlueHold: {
+            /** @description What lets go first. */
+            first: components["schemas"]["LetsGo"];
+            /** @description Force at which the glue lets go: lowest and likely, N. */
+            holds_n: number[];
+            /**
+             * Format: double
+             * @description How far the tab's rim bends away under the pull, mm.
+             */
+            rim_bends_mm: number;
         };
         /** @description Grid of the maps; row 0 is `y0_mm`, rows go up. */
         GridFacts: {
@@ -2067,6 +2672,20 @@ export interface components {
              */
             turn_sigma_rad: number;
         };
+        /** @description A tip that leans on the sheet. */
+        LeanJson: {
+            kind: components["schemas"]["MoveKind"];
+            /**
+             * Format: double
+             * @description Lift of the place, mm.
+             */
+            lift_mm: number;
+            tip: components["schemas"]["Tip"];
+            /** Format: double */
+            x_mm: number;
+            /** Format: double */
+            y_mm: number;
+        };
         /** @description What is known of the shop's hours. */
         LearnedAnswer: {
             calibration: components["schemas"]["Calibration"] | null;
@@ -2094,6 +2713,11 @@ export interface components {
          * @enum {string}
          */
         LengthUnit: "mm" | "inch";
+        /**
+         * @description What lets go first.
+         * @enum {string}
+         */
+        LetsGo: "metal" | "either" | "glue";
         /** @description One point of the calibration plot; on the diagonal it is right. */
         Level: {
             /**
@@ -2106,6 +2730,69 @@ export interface components {
              * @description Share that was said to lie below.
              */
             said: number;
+        };
+        /** @description A level, as a learner may know it. */
+        LevelJson: {
+            /** @description Whether a body line runs over the panel. */
+            body_line: boolean;
+            /**
+             * Format: double
+             * @description What counts as done, µm.
+             */
+            finish_um: number;
+            /** @description Metal on file. */
+            metal: string;
+            name: string;
+            /** Format: double */
+            temperature_c: number;
+            /** Format: double */
+            thickness_mm: number;
+        };
+        /** @description A lever's answer. */
+        LeverFacts: components["schemas"]["Leverage"] & {
+            /**
+             * Format: double
+             * @description Force of the hand, N.
+             */
+            hand_force_n: number;
+        };
+        /** @description What a bar does. */
+        Leverage: {
+            /**
+             * Format: double
+             * @description Tip's force a force of the hand.
+             */
+            advantage: number;
+            /**
+             * Format: double
+             * @description Force on the fulcrum, N.
+             */
+            fulcrum_force_n: number;
+            /**
+             * Format: double
+             * @description How far the hand goes for the bar's own bending alone, mm.
+             */
+            hand_lost_mm: number;
+            /**
+             * Format: double
+             * @description Largest stress in the bar, MPa.
+             */
+            stress_mpa: number;
+            /**
+             * Format: double
+             * @description Force of the tip, N.
+             */
+            tip_force_n: number;
+            /**
+             * Format: double
+             * @description How far the tip goes when the hand goes `hand_travel_mm`, mm.
+             */
+            tip_travel_mm: number;
+            /**
+             * Format: double
+             * @description That stress over the yield stress: at one the bar stays bent.
+             */
+            used: number;
         };
         /** @description One line of a quote: `amount` is `quantity` times `unit_price`, rounded. */
         Line: {
@@ -2220,6 +2907,12 @@ export interface components {
              */
             version: number;
         };
+        /** @description A move made, and how the panel stands. */
+        MadeJson: {
+            /** @description Row by row, mm. */
+            deviation_mm: number[];
+            made: components["schemas"]["RehearsedMove"];
+        };
         /** @description File names. */
         Maps: {
             deviation: string;
@@ -2262,11 +2955,115 @@ export interface components {
          * @enum {string}
          */
         MarkKind: "rougher" | "smoother";
+        /** @description What became of them. */
+        MergedJson: {
+            /** @description The others: somebody else has changed the same field since. */
+            clashes: components["schemas"]["Clash"][];
+            /** @description The job, with every edit that could be made. */
+            job: components["schemas"]["JobJson"];
+        };
         /**
          * @description The metal of the outer skin.
          * @enum {string}
          */
         Metal: "steel" | "high_strength_steel" | "aluminium";
+        /** @description What is asked of the metal. */
+        MetalAskedJson: {
+            /** @description Name of the metal on file. */
+            metal: string;
+            /** @description Place of the spot in the reading's list, from 0. */
+            spot: number;
+            /**
+             * Format: double
+             * @description Thickness as measured, mm; left out where it is not known.
+             */
+            thickness_mm?: number | null;
+        };
+        /** @description What the metal of a reading holds. */
+        MetalFile: {
+            /**
+             * Format: double
+             * @description Surface gained for good, mm².
+             */
+            area_gained_mm2: number;
+            /** @description Middle of the patch in the reading's frame, mm. */
+            at_mm: number[];
+            bent?: components["schemas"]["MetalPlace"] | null;
+            check?: components["schemas"]["QuickCheck"] | null;
+            /**
+             * Format: double
+             * @description Greatest deviation in the patch, in size, mm.
+             */
+            depth_mm: number;
+            /** @description Grid of the maps. */
+            grid: components["schemas"]["GridFacts"];
+            /**
+             * Format: double
+             * @description Half the patch, mm.
+             */
+            half_mm: number;
+            /** @description A crown that holds the low beside it, mm. */
+            held_by_crown?: number[] | null;
+            /**
+             * Format: double
+             * @description How far the intended shape is off the smooth one that was taken, mm; large beside a body line.
+             */
+            intended_off_mm: number;
+            /**
+             * Format: double
+             * @description How far the computed shape is off the measured one, root mean square, mm.
+             */
+            misfit_mm: number;
+            oil_can_level?: components["schemas"]["OilCanFacts"] | null;
+            oil_can_now?: components["schemas"]["OilCanFacts"] | null;
+            pressed?: components["schemas"]["MetalPlace"] | null;
+            pulled?: components["schemas"]["MetalPlace"] | null;
+            /** @description The sheet as taken. */
+            sheet: components["schemas"]["SheetFacts"];
+            stretch?: components["schemas"]["MetalPlace"] | null;
+            /** @description Version of the program. */
+            version: string;
+            /** @description `estimate`. */
+            word: string;
+        };
+        /** @description How far the work on a metal has come, and its answer. */
+        MetalJson: {
+            error: components["schemas"]["Trouble"] | null;
+            facts: components["schemas"]["MetalFile"] | null;
+            /**
+             * Format: double
+             * @description Share done, 0 to 1.
+             */
+            fraction: number;
+            state: components["schemas"]["MetalStateJson"];
+            /** @description Metal on file that stands for what the car's record says. */
+            suggested: string;
+        };
+        /** @description A metal on file. */
+        MetalOnFileJson: {
+            name: string;
+            says: string;
+            source: string;
+            thickness_mm: components["schemas"]["Range"];
+            yield_mpa: components["schemas"]["Range"];
+        };
+        /** @description A number at a place. */
+        MetalPlace: {
+            /** @description Where, in the reading's frame, mm. */
+            at_mm: number[];
+            /**
+             * Format: double
+             * @description How far the metal is out of place there, mm.
+             */
+            deviation_mm: number;
+            /** @description The number. */
+            value: components["schemas"]["Doubtful"];
+        };
+        /**
+         * @description State of the work.
+         * @enum {string}
+         */
+        MetalStateJson: "none" | "running" | "failed" | "done";
         /** @description How many times as long each metal takes as steel. */
         MetalTimes: {
             /** Format: double */
@@ -2276,8 +3073,74 @@ export interface components {
             /** Format: double */
             steel: number;
         };
+        /** @description A move to try. */
+        MoveAsked: {
+            /** @description Whether it is aged or a second paint. */
+            aged: boolean;
+            bar?: components["schemas"]["BarAsked"] | null;
+            /** @description Name of the glue on file, for a pull. */
+            glue?: string | null;
+            /** @description Push from inside, press or tap from outside, pull by a tab. */
+            kind: components["schemas"]["MoveKind"];
+            /** @description Name of the paint on file. */
+            paint: string;
+            /**
+             * Format: double
+             * @description Temperature of the panel, °C.
+             */
+            temperature_c: number;
+            /** @description What touches. */
+            tip: components["schemas"]["Tip"];
+            /**
+             * Format: double
+             * @description Travel from first touch, mm.
+             */
+            travel_mm: number;
+            /**
+             * Format: double
+             * @description Where, in the reading's frame, mm.
+             */
+            x_mm: number;
+            /**
+             * Format: double
+             * @description Where, mm.
+             */
+            y_mm: number;
+        };
+        /** @description A quick answer with where it starts from. */
+        MoveFacts: components["schemas"]["QuickAnswer"] & {
+            /**
+             * Format: double
+             * @description Deviation at the place before the move, mm.
+             */
+            before_mm: number;
+        };
+        /**
+         * @description Kind of move.
+         * @enum {string}
+         */
+        MoveKind: "press" | "push" | "pull" | "tap";
+        /** @description What a move would do. Every number is an estimate. */
+        MoveTried: {
+            answer?: components["schemas"]["MoveFacts"] | null;
+            glue?: components["schemas"]["GlueHold"] | null;
+            lever?: components["schemas"]["LeverFacts"] | null;
+            paint?: components["schemas"]["PaintRisk"] | null;
+            paint_way_back?: components["schemas"]["PaintRisk"] | null;
+        };
+        /** @description A row on file. */
+        NamedJson: {
+            name: string;
+            says: string;
+            source: string;
+        };
         /** @description A damage that is marked. */
         NewDamageJson: {
+            /**
+             * Format: uuid
+             * @description Made on a device without network; what comes again under it is the same damage.
+             */
+            id?: string | null;
             note?: string;
             panel: components["schemas"]["Panel"];
             /**
@@ -2326,6 +3189,12 @@ export interface components {
              *     }
              */
             customer: components["schemas"]["Customer"];
+            /**
+             * Format: uuid
+             * @description Made on a device without network; what comes again under it is the same job.
+             * @default null
+             */
+            id: string | null;
             /** @default  */
             notes: string;
             /** @default  */
@@ -2337,6 +3206,17 @@ export interface components {
             promised: string | null;
             /** @default null */
             promised_time: string | null;
+        };
+        /** @description A rehearsal to begin. */
+        NewRehearsalJson: {
+            /** @description Who learns. */
+            learner: string;
+            level: string;
+            /**
+             * Format: int32
+             * @description The same seed brings the same panel; left out for a new one.
+             */
+            seed?: number | null;
         };
         /** @description A stretch of work that begins now, or is entered whole. */
         NewTimeJson: {
@@ -2367,11 +3247,92 @@ export interface components {
             code: string;
             text: string;
         };
+        /** @description Whether the sheet pops. */
+        OilCanFacts: {
+            pops?: components["schemas"]["Forced"] | null;
+            /** @description Where that is, mm. */
+            softest_at_mm: number[];
+            /** @description Whether it stays where it is. */
+            stable: boolean;
+            /**
+             * Format: double
+             * @description Force a mm of a light push where it is softest, N/mm.
+             */
+            stiffness_n_per_mm: number;
+        };
+        /** @description A mark of old damage. */
+        OldJson: {
+            /** Format: uuid */
+            id: string;
+            kind: components["schemas"]["OldKind"];
+            note?: string;
+            panel: components["schemas"]["Panel"];
+            /**
+             * Format: double
+             * @description Place on the panel as it is drawn, from the left, 0 to 1.
+             */
+            x: number;
+            /**
+             * Format: double
+             * @description From the top.
+             */
+            y: number;
+        };
+        /**
+         * @description What old damage is.
+         * @enum {string}
+         */
+        OldKind: "scratch" | "chip" | "crack" | "dent" | "rust" | "broken" | "repaired";
+        /** @description What is on file for the metal's questions. */
+        OnFileJson: {
+            glues: components["schemas"]["NamedJson"][];
+            metals: components["schemas"]["MetalOnFileJson"][];
+            paints: components["schemas"]["NamedJson"][];
+        };
         /**
          * @description What is known of the paint, as far as it changes the time.
          * @enum {string}
          */
         Paint: "factory" | "old" | "repainted";
+        /** @description A reading of the paint gauge. */
+        PaintReading: {
+            /**
+             * Format: uuid
+             * @description Its id.
+             */
+            id: string;
+            /** @description On which panel. */
+            panel: components["schemas"]["Panel"];
+            /**
+             * Format: double
+             * @description Thickness of the film, µm.
+             */
+            um: number;
+        };
+        /** @description A judgement with its reasons. */
+        PaintRisk: {
+            /** @description Why, in words. */
+            reasons: string[];
+            /** @description Risk. */
+            risk: components["schemas"]["PaintRiskLevel"];
+            /**
+             * Format: double
+             * @description Strain on the paint's face.
+             */
+            strain: number;
+            /** @description What such paint takes at least, and likely. */
+            takes: number[];
+        };
+        /**
+         * @description Risk to the paint; never a promise.
+         * @enum {string}
+         */
+        PaintRiskLevel: "low" | "raised" | "high";
+        /**
+         * @description What a panel's paint says beside the others.
+         * @enum {string}
+         */
+        PaintSays: "usual" | "thick" | "thin" | "too_few";
         /** @description How many times as long each paint takes as one in order. */
         PaintTimes: {
             /** Format: double */
@@ -2399,6 +3360,30 @@ export interface components {
          * @enum {string}
          */
         Panel: "bonnet" | "roof" | "boot_lid" | "tailgate" | "front_wing_left" | "front_wing_right" | "rear_wing_left" | "rear_wing_right" | "front_door_left" | "front_door_right" | "rear_door_left" | "rear_door_right" | "roof_rail_left" | "roof_rail_right" | "front_bumper" | "rear_bumper" | "sill_left" | "sill_right" | "fuel_flap";
+        /** @description A panel's paint beside the car's other panels. */
+        PanelPaint: {
+            /**
+             * Format: double
+             * @description Median of the other panels, µm; none where none was read.
+             */
+            others_um: number | null;
+            /** @description Which panel. */
+            panel: components["schemas"]["Panel"];
+            /** @description How many readings. */
+            readings: number;
+            /** @description What that says. */
+            says: components["schemas"]["PaintSays"];
+            /**
+             * Format: double
+             * @description How far the other panels lie from their median in the middle, µm.
+             */
+            spread_um: number | null;
+            /**
+             * Format: double
+             * @description Median of its readings, µm.
+             */
+            um: number;
+        };
         /** @description One panel by each rule. */
         PanelSizes: {
             /** @description Its lines' sum with each dent at its own size; none where the table ends before. */
@@ -2625,6 +3610,62 @@ export interface components {
             /** Format: uuid */
             task_id: string;
         };
+        /** @description What a move does, quickly. Heights are changes, outward positive, mm. */
+        QuickAnswer: {
+            /**
+             * Format: double
+             * @description Largest strain of the outer face the move adds while held: what the paint feels.
+             */
+            face_strain: number;
+            /**
+             * Format: double
+             * @description Largest force, N.
+             */
+            force_n: number;
+            /**
+             * Format: double
+             * @description Lift of the place while held.
+             */
+            held_mm: number;
+            /**
+             * Format: double
+             * @description Lift that stays.
+             */
+            left_mm: number;
+            /**
+             * Format: double
+             * @description How far out that is.
+             */
+            shoulder_at_mm: number;
+            /**
+             * Format: double
+             * @description Largest lift that stays outside the tip, ring's mean.
+             */
+            shoulder_mm: number;
+            /**
+             * Format: double
+             * @description Equivalent plastic strain added, most worked layer.
+             */
+            spent: number;
+            /**
+             * Format: double
+             * @description Travel from first touch, mm.
+             */
+            travel_mm: number;
+        };
+        /** @description A push solved in full and quickly. */
+        QuickCheck: {
+            /** Format: double */
+            full_force_n: number;
+            /** Format: double */
+            full_left_mm: number;
+            /** Format: double */
+            quick_force_n: number;
+            /** Format: double */
+            quick_left_mm: number;
+            /** Format: double */
+            travel_mm: number;
+        };
         /** @description A quote. All money in `currency`, with all its decimals. */
         Quote: {
             /** @description Whether percentages were added or compounded. */
@@ -2663,6 +3704,24 @@ export interface components {
             input: components["schemas"]["Pricing"];
             quote: components["schemas"]["Quote"];
             worked: components["schemas"]["Foretold"] | null;
+        };
+        /** @description A value known within bounds. */
+        Range: {
+            /**
+             * Format: double
+             * @description Highest to be expected.
+             */
+            high: number;
+            /**
+             * Format: double
+             * @description Taken where one number is needed.
+             */
+            likely: number;
+            /**
+             * Format: double
+             * @description Lowest to be expected.
+             */
+            low: number;
         };
         /** @description A reading in a list. */
         ReadingEntryJson: {
@@ -2715,6 +3774,113 @@ export interface components {
             damage_id: string;
             /** Format: uuid */
             id: string;
+        };
+        /** @description A rehearsal. */
+        RehearsalJson: {
+            claims: components["schemas"]["Claim"][];
+            /** @description Deviation now, mm. */
+            deviation_mm: number[];
+            grid: components["schemas"]["GridFacts"];
+            /** Format: uuid */
+            id: string;
+            /** @description Intended height, row by row, mm. */
+            intended_mm: number[];
+            learner: string;
+            level: components["schemas"]["LevelJson"];
+            made: components["schemas"]["RehearsedMove"][];
+            score: components["schemas"]["RehearsalScore"] | null;
+            /** Format: int64 */
+            seed: number;
+            /** Format: double */
+            temperature_c: number;
+        };
+        /** @description An ended rehearsal, a line of a learner's sheet. */
+        RehearsalRow: {
+            ended: string;
+            /** Format: uuid */
+            id: string;
+            learner: string;
+            level: string;
+            score: components["schemas"]["RehearsalScore"];
+        };
+        /** @description The score. */
+        RehearsalScore: {
+            /**
+             * Format: double
+             * @description Middle distance of a tip from the nearest place that stood out most its way, mm; none without moves.
+             */
+            aim_off_mm?: number | null;
+            /** @description Whether the paint cracked. */
+            cracked: boolean;
+            /**
+             * Format: double
+             * @description What counts as done, µm.
+             */
+            finish_um: number;
+            /** @description Whether that was reached. */
+            finished: boolean;
+            /** @description Of these from the front. */
+            from_front: number;
+            /**
+             * Format: double
+             * @description Largest deviation left, µm.
+             */
+            left_um: number;
+            /** @description Moves made. */
+            moves: number;
+            /**
+             * Format: double
+             * @description Share of what was read that is so; none where nothing was read off.
+             */
+            reading?: number | null;
+            /** @description Moves on which the sheet snapped. */
+            snaps: number;
+            /**
+             * Format: double
+             * @description Plastic strain added by the work, most worked layer.
+             */
+            strain_spent: number;
+        };
+        /** @description A move made. */
+        RehearsedMove: {
+            /**
+             * Format: double
+             * @description Distance of the tip from the nearest place that stood out most its way, mm.
+             */
+            aim_off_mm: number;
+            /** @description Whether that cracked it. */
+            cracked: boolean;
+            /**
+             * Format: double
+             * @description Largest force, N.
+             */
+            force_n: number;
+            /**
+             * Format: double
+             * @description Lift while held, mm.
+             */
+            held_mm: number;
+            /**
+             * Format: double
+             * @description Lift that stayed, mm.
+             */
+            left_mm: number;
+            /** @description Whether the sheet found no rest and stands as before. */
+            lost: boolean;
+            /**
+             * Format: double
+             * @description Strain the paint's face took.
+             */
+            paint_strain: number;
+            /** @description Whether the sheet snapped on the way. */
+            snapped: boolean;
+            /**
+             * Format: double
+             * @description Temperature of the panel, °C.
+             */
+            temperature_c: number;
+            /** @description What was asked. */
+            touch: components["schemas"]["Touch"];
         };
         /** @description A job under another number. */
         Renumbered: {
@@ -2813,6 +3979,15 @@ export interface components {
             /** @description The technician's. */
             technician: string;
         };
+        /** @description The sheet as taken. */
+        SheetFacts: {
+            kinematic_share: components["schemas"]["Range"];
+            metal: string;
+            says: string;
+            source: string;
+            thickness_mm: components["schemas"]["Range"];
+            yield_mpa: components["schemas"]["Range"];
+        };
         /** @description The shop and what it has chosen. */
         Shop: {
             /** @description Street and town. */
@@ -2853,6 +4028,11 @@ export interface components {
             /** @description Unit of temperature on screen and paper. */
             temperature_unit: components["schemas"]["TemperatureUnit"];
         };
+        /**
+         * @description A place of the checklist. Damaged panels have photos of their own beside these.
+         * @enum {string}
+         */
+        Shot: "front_left" | "front_right" | "rear_right" | "rear_left" | "instruments" | "vin" | "old" | "gauge";
         /** @description What is shown and shot. */
         ShotJson: {
             /** @description `setup`, `panel` or `pattern`. */
@@ -2867,6 +4047,14 @@ export interface components {
             name: string;
             /** @description Strokes of the pen, each a list of places: right and down, in widths of the pad. */
             strokes: number[][][];
+        };
+        /** @description Who signed, when, and what. */
+        SignedJson: {
+            /** @description By the clock of the device, RFC 3339. */
+            at: string;
+            consent: string[];
+            name: string;
+            old: components["schemas"]["OldJson"][];
         };
         /** @description A price per dent up to a size. */
         SizeClass: {
@@ -3136,10 +4324,44 @@ export interface components {
             /** Format: uuid */
             task_id: string;
         };
+        /** @description What was recorded when the car was taken in. */
+        TakenInJson: {
+            /** @description Each panel that was read, beside the car's others. */
+            judged: components["schemas"]["PanelPaint"][];
+            old: components["schemas"]["OldJson"][];
+            paint: components["schemas"]["PaintReading"][];
+            photos: components["schemas"]["CarPhotoJson"][];
+            signed: components["schemas"]["SignedJson"] | null;
+        };
         /** @description A reading that was taken over. */
         TakenOver: {
             /** Format: uuid */
             reading_id: string;
+        };
+        /** @description Dents counted, or taken back. */
+        TapJson: {
+            /**
+             * Format: int32
+             * @description How many; below zero where they are taken back.
+             */
+            by: number;
+            /**
+             * Format: uuid
+             * @description The damage; made where it is not there yet.
+             */
+            damage: string;
+            /** @description What was counted; its count is not looked at. */
+            dent: components["schemas"]["Dent"];
+            /**
+             * Format: uuid
+             * @description Made on the device; what comes again under it counts once.
+             */
+            id: string;
+            panel: components["schemas"]["Panel"];
+        };
+        /** @description Taps in the order in which they were made. */
+        TapsJson: {
+            taps: components["schemas"]["TapJson"][];
         };
         /** @description Why a read has failed. */
         TaskErrorJson: {
@@ -3289,6 +4511,93 @@ export interface components {
             /** @description The whole shop's time by kind. */
             shop_by_kind: components["schemas"]["WorkedByKind"][];
         };
+        /** @description Shape of a tip, tab or knock-down head. */
+        Tip: {
+            /**
+             * Format: double
+             * @description Radius, mm.
+             */
+            radius_mm: number;
+            /** @enum {string} */
+            shape: "sphere";
+        } | {
+            /**
+             * Format: double
+             * @description Radius, mm.
+             */
+            radius_mm: number;
+            /** @enum {string} */
+            shape: "disc";
+        } | {
+            /**
+             * Format: double
+             * @description Along y, mm.
+             */
+            height_mm: number;
+            /** @enum {string} */
+            shape: "rectangle";
+            /**
+             * Format: double
+             * @description Along x, mm.
+             */
+            width_mm: number;
+        } | {
+            /**
+             * Format: double
+             * @description Turn of the long side from x, degrees.
+             */
+            angle_deg?: number;
+            /**
+             * Format: double
+             * @description Long side, mm.
+             */
+            length_mm: number;
+            /** @enum {string} */
+            shape: "strip";
+            /**
+             * Format: double
+             * @description Short side, mm.
+             */
+            width_mm: number;
+        } | {
+            /** @enum {string} */
+            shape: "point";
+        };
+        /** @description What is signed at the car. */
+        ToSign: {
+            /** @description The words that were shown. */
+            consent: string[];
+            /**
+             * Format: uuid
+             * @description Made on the device; what comes again under it is the same.
+             */
+            id: string;
+            /** @description The old damage that was shown. */
+            old: components["schemas"]["OldJson"][];
+            signature: components["schemas"]["Signature"];
+        };
+        /** @description What a tip does. */
+        Touch: {
+            /** @description Push, pull or tap. */
+            kind: components["schemas"]["MoveKind"];
+            /** @description What touches. */
+            tip: components["schemas"]["Tip"];
+            /**
+             * Format: double
+             * @description Travel from first touch, mm.
+             */
+            travel_mm: number;
+            /**
+             * Format: double
+             * @description Where, x, mm.
+             */
+            x_mm: number;
+            /**
+             * Format: double
+             * @description Where, y, mm.
+             */
+            y_mm: number;
+        };
         /** @description An error: what is wrong, and what to do. */
         Trouble: {
             /** @description Short stable name. */
@@ -3353,6 +4662,11 @@ export interface components {
              * @description One-sigma doubt, mm³.
              */
             sigma_mm3: number;
+        };
+        /** @description The panel's temperature. */
+        WarmJson: {
+            /** Format: double */
+            temperature_c: number;
         };
         /** @description How long the shop stands in for its work. */
         WarrantyTime: {
@@ -3746,6 +5060,27 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    consent: {
+        parameters: {
+            query: {
+                language: components["schemas"]["Language"];
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": string[];
                 };
             };
         };
@@ -4575,6 +5910,47 @@ export interface operations {
             };
         };
     };
+    edit_job: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["EditsJson"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MergedJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
     erasure: {
         parameters: {
             query?: never;
@@ -4636,6 +6012,124 @@ export interface operations {
                 content: {
                     "application/json": components["schemas"]["Trouble"];
                 };
+            };
+        };
+    };
+    save_old_damage: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["OldJson"];
+            };
+        };
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    remove_old_damage: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+                old: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+        };
+    };
+    save_paint: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PaintReading"];
+            };
+        };
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    remove_paint: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+                read: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
             };
         };
     };
@@ -4708,6 +6202,83 @@ export interface operations {
                 };
             };
             422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    send_job_photos: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+                shot: components["schemas"]["Shot"];
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "multipart/form-data": components["schemas"]["FilesForm"];
+            };
+        };
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    remove_job_photo: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+                shot: components["schemas"]["Shot"];
+                hash: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
                 headers: {
                     [name: string]: unknown;
                 };
@@ -4815,6 +6386,115 @@ export interface operations {
                 };
             };
             404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    sign_at_car: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ToSign"];
+            };
+        };
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    taken_in: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TakenInJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    count: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["TapsJson"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["JobJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
                 headers: {
                     [name: string]: unknown;
                 };
@@ -5153,6 +6833,25 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    metals: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OnFileJson"];
                 };
             };
         };
@@ -5543,6 +7242,172 @@ export interface operations {
             };
         };
     };
+    metal: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MetalJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    know_metal: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["MetalAskedJson"];
+            };
+        };
+        responses: {
+            202: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    cancel_metal: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    metal_map: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+                name: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/octet-stream": unknown;
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    try_move: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["MoveAsked"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MoveTried"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
     take: {
         parameters: {
             query?: never;
@@ -5563,6 +7428,366 @@ export interface operations {
                 };
             };
             404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    rehearsal_levels: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LevelJson"][];
+                };
+            };
+        };
+    };
+    rehearsals: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["RehearsalRow"][];
+                };
+            };
+        };
+    };
+    begin_rehearsal: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NewRehearsalJson"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["RehearsalJson"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    rehearsal: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["RehearsalJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    claim: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ClaimsJson"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ClaimedJson"][];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    end_rehearsal: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["RehearsalScore"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    foretell_move: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Touch"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ChangedJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    lean: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["LeanJson"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ChangedJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    rehearse_move: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Touch"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MadeJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    rehearsal_step: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+                step: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": number[];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    warm: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["WarmJson"];
+            };
+        };
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
                 headers: {
                     [name: string]: unknown;
                 };

@@ -712,6 +712,99 @@ width-paint = Lack
 width-cold = Kälte
 width-spread_weight = Gestoppte Dellen, die die Streuungen wert sind
 
+### Das Blech
+to-the-metal = Was das Blech hält
+back-to-map = Zurück zur Karte
+metal-of = { $panel }: was das Blech hält
+metal-ask = Aus der gemessenen Form wird berechnet, wie weit das Blech gestreckt ist, wo es unter Spannung steht und ob es knackfroscht. Das dauert etwa eine Minute; alles ist eine Schätzung.
+metal-spot = Tief- oder Hochstelle
+metal-kind = Blech
+thickness = Dicke des Blechs
+thickness-hint = Leer lassen, wenn nicht gemessen: dann gelten { $low } bis { $high } mm.
+thickness-wrong = 0,3 bis 3 mm
+metal-work-out = Berechnen
+metal-again = Mit anderem Blech berechnen
+metal-worked-out = Wird berechnet
+metal-map = Karte dessen, was das Blech hält
+layer = Ebene
+layer-stretch = Streckung
+layer-tension = Spannung
+layer-bent_outer = Biegung außen
+layer-bent_inner = Biegung innen
+tension-signs = Orange ist gezogen, Blau gestaucht; die Striche zeigen die Richtung.
+metal-holds = Das Blech
+stretched = Höchstens etwa { $value } gestreckt, Zweifel { $doubt }.
+bent = Oberflächen bleibend gebogen um bis zu { $value }, Zweifel { $doubt }.
+pulled = Gezogen mit bis zu { $value } MPa, Zweifel { $doubt } MPa.
+pressed-together = Gestaucht mit bis zu { $value } MPa, Zweifel { $doubt } MPa.
+at-place = bei x { $x }, y { $y }
+crown-holds = Diese Hochstelle hält die Tiefstelle daneben: zuerst lösen.
+oil-can-now-unknown = Ob es jetzt knackfroscht, ließ sich nicht berechnen.
+oil-can-now-unstable = So wie es ist, bleibt das Blech nicht stehen: es springt um.
+oil-can-now-pops-stays = So wie es ist, springt es bei etwa { $force } (Zweifel { $doubt }) nach { $travel } um und bleibt in der anderen Form.
+oil-can-now-pops = So wie es ist, gibt es bei etwa { $force } (Zweifel { $doubt }) nach { $travel } nach und kommt zurück.
+oil-can-now-calm = So wie es ist, knackfroscht es nicht.
+oil-can-level-unknown = Ob es eben gebracht knackfroschen würde, ließ sich nicht berechnen.
+oil-can-level-unstable = Eben gebracht würde es knackfroschen: es ist zu viel Fläche da.
+oil-can-level-pops-stays = Eben gebracht würde es knackfroschen: es springt bei etwa { $force } (Zweifel { $doubt }) nach { $travel } um und bleibt.
+oil-can-level-pops = Eben gebracht wäre es weich: es gibt bei etwa { $force } (Zweifel { $doubt }) nach { $travel } nach und kommt zurück.
+oil-can-level-calm = Eben gebracht würde es nicht knackfroschen.
+metal-taken = Angenommen: { $metal }, { $low } bis { $high } mm dick.
+metal-misfit = Die berechnete Form weicht { $misfit } von der gemessenen ab.
+quick-off = Eine schnelle Antwort auf einen Druck lag hier { $off } neben der vollen.
+metal-estimate = Jede Zahl ist eine Schätzung aus einem Modell.
+try-a-move = Zug ausprobieren
+try-touch = Die Karte dort berühren, wo die Spitze hin soll.
+move = Arbeitsschritt
+move-push = Von hinten drücken
+move-tap = Niederklopfen
+move-pull = Am Kleber ziehen
+tip = Spitze
+tip-sharp = Spitz, 8 mm
+tip-ball = Kugel, 16 mm
+tip-blunt = Stumpf, 30 mm
+tip-flat = Flach, 16 mm
+tip-strip = Lang, 30 × 6 mm
+tip-tab = Klebeadapter, 24 mm
+travel = Weg ab Berührung
+less = Weniger
+more = Mehr
+no-quick-answer = Hier keine schnelle Antwort: das Blech springt unterwegs um, oder die Stelle liegt außerhalb.
+lift-held = Hub beim Halten
+lift-left = Hub, der bleibt
+stands-then = Steht dann bei
+shoulder = Schulter ringsum
+out-at = in { $far } Abstand
+tip-force = Kraft der Spitze
+strain-spent = Verbrauchtes Metall
+paint-risk = Lack, dieser Schritt
+paint-way-back = Lack, ganzer Rückweg
+risk-low = geringes Risiko
+risk-raised = erhöhtes Risiko
+risk-high = hohes Risiko
+glue-holds = Kleber
+glue-metal = hält
+glue-either = kann abreißen
+glue-glue = reißt zuerst ab
+hand-force = Kraft der Hand
+bar-gives = Weg der Hand, den der Hebel schluckt
+bar-used = Hebel, von seiner Streckgrenze
+paint-and-bar = Lack, Temperatur, Hebel
+film-factory = Werkslack
+film-refinish = Nachlackiert
+paint-aged = Alter oder zweiter Lack
+with-bar = Mit rundem Stahlhebel über einen Drehpunkt
+bar-hand_mm = Drehpunkt bis Hand
+bar-tip_mm = Drehpunkt bis Spitze
+bar-diameter_mm = Durchmesser des Hebels
+try-estimate = Schätzungen, nie ein Versprechen, am wenigsten beim Lack. Die Vorgaben des Fahrzeugherstellers gehen vor.
+sheet-steel_dc04 = Stahl, Tiefziehgüte, wie geliefert
+sheet-steel_dc06 = Stahl, weichste Tiefziehgüte, wie geliefert
+sheet-steel_bh180_panel = Stahl, Bake-Hardening, fertige Außenhaut
+sheet-steel_bh220_panel = Stahl, festeres Bake-Hardening, fertige Außenhaut
+sheet-steel_dp500_panel = Stahl, hochfest, fertige Außenhaut
+sheet-aluminium_6016_panel = Aluminium 6016, fertige Außenhaut
+sheet-aluminium_5182_panel = Aluminium 5182, fertige Außenhaut
 ### Papers of a job
 papers-issue = Papier ausstellen
 papers-issued = Ausgestellt
@@ -766,6 +859,207 @@ billing-exempt = Warum keine Steuer berechnet wird
 billing-exempt-hint = Leer lassen, wo Steuer berechnet wird. Kleinunternehmer schreiben hier ihre Regel hin.
 billing-save = Speichern
 billing-saved = Gespeichert
+
+### Counting hail, and what waits on the device
+
+hail-count = Hagel zählen
+hail-bar = Größen und das gewählte Teil
+hail-choose-panel = Tippe auf ein Teil
+hail-of = { $panel } hier, { $total } am Auto
+hail-one = Delle von { $size }
+hail-add = Eine mehr von { $size }, bisher { $count }
+hail-choose-size = { $size } wählen
+hail-help = Tippe auf das gewählte Teil, auf +1 oder eine Größe: jedes Tippen ist eine Delle und bleibt sofort auf diesem Gerät.
+hail-counts = Dellen nach Teil und Größe
+hail-all = Ganzes Auto
+nothing = nichts
+job-unsent = noch nicht gesendet
+jobs-of-device = Der Server des Betriebs ist nicht erreichbar. Dies sind die Aufträge, die dieses Gerät kennt.
+photos-waiting = { $count ->
+    [one] Ein Foto wartet auf diesem Gerät.
+   *[other] { $count } Fotos warten auf diesem Gerät.
+  }
+waiting = Wartet auf das Senden
+waiting-count = { $count ->
+    [one] { $count } Eintrag wartet auf das Senden
+   *[other] { $count } Einträge warten auf das Senden
+  }
+waiting-none = Alles ist an den Server des Betriebs gesendet.
+waiting-away = Der Server des Betriebs ist nicht erreichbar. Alles bleibt auf diesem Gerät und wird gesendet, sobald er wieder da ist.
+waiting-sending = Wird gesendet.
+waiting-not-kept = Dieser Browser behält nichts, wenn die Seite zugeht (ein privates Fenster?). Öffne Dentwright in einem gewöhnlichen Fenster, bevor du mehr eingibst.
+waiting-send = Jetzt senden
+waiting-shop = Der Betrieb
+waiting-new = Neuer Auftrag
+waiting-damage = Schaden markiert
+waiting-tap = Dellen gezählt
+waiting-edit = Felder geändert
+waiting-entries = { $count ->
+    [one] ein Eintrag
+   *[other] { $count } Einträge
+  }
+clashes = Zweimal eingegeben
+clashes-help = Jemand anderes hat dasselbe Feld geändert, während dieses Gerät fort war. Wähle, was gilt; alles andere ist zusammengelegt.
+clash-mine = Von diesem Gerät
+clash-theirs = Vom anderen
+refused = Nicht angenommen
+refused-help = Der Server hat dies nicht angenommen. Es bleibt auf diesem Gerät, bis du es noch einmal sendest oder aufgibst.
+refused-again = Noch einmal senden
+refused-give-up = Dies aufgeben
+
+### At the car
+
+arrival = Wie es kam
+arrival-hint = Was vor der Arbeit da war, mit dem Kunden am Auto vereinbart.
+panel = Teil
+checklist = Fotos
+checklist-done = { $done } von { $all }
+checklist-damages = Schäden ohne Foto:
+shot-front_left = Vorn links, mit Kennzeichen
+shot-front_right = Vorn rechts
+shot-rear_right = Hinten rechts, mit Kennzeichen
+shot-rear_left = Hinten links
+shot-instruments = Instrumente, mit Kilometerstand
+shot-vin = Nummer am Auto
+shot-old = Altschäden
+shot-gauge = Lackmessgerät am Auto
+shot-missing = Tippen und aufnehmen
+shot-taken = Aufgenommen
+shot-waits = Aufgenommen, wartet auf das Senden
+old-damage = Altschäden
+old-hint = Tippe auf ein Teil, markiere die Stelle, sage, was es ist. Es steht auf dem, was der Kunde unterschreibt, und gehört nicht zur Arbeit.
+old-what = Was es ist
+old-scratch = Kratzer
+old-chip = Steinschlag
+old-crack = Gerissener Lack
+old-dent = Delle, bleibt
+old-rust = Rost
+old-broken = Gebrochen oder fehlt
+old-repaired = Früher repariert
+old-mark = Altschaden ist hier
+old-remove = Markierung entfernen: { $panel }
+old-removed = Markierung entfernt: { $panel }
+paint-readings = Lackmessung
+paint-thickness = Dicke
+paint-wrong = Gesucht ist eine Dicke über 0 und höchstens { $most }.
+paint-keep = Messung behalten
+paint-of = Median von { $count }
+paint-back = Letzte Messung zurücknehmen: { $panel }
+paint-says-usual = Wie die anderen Teile des Autos, in der Mitte { $others }.
+paint-says-thick = Dicker als die anderen Teile des Autos: in der Mitte { $others }, die meisten um höchstens { $spread } daneben. Es kann überlackiert oder gespachtelt sein: frage nach und rechne eher mit Rissen oder Ablösen.
+paint-says-thin = Dünner als die anderen Teile des Autos: in der Mitte { $others }, die meisten um höchstens { $spread } daneben. Es kann poliert oder geschliffen sein: zum Polieren bleibt wenig.
+paint-says-too_few = Zu wenige zum Vergleichen: miss wenigstens drei andere Teile.
+paint-rule = Ein Teil fällt auf, wo sein Median weiter vom Median der anderen liegt als 3,5 ihrer üblichen Streuung (Iglewicz und Hoaglin 1993). Das sagt, dass der Lack anders ist, nicht warum.
+metal-of-panel = Metall: { $panel }
+sign-at-car = Am Auto vereinbart
+sign-old = { $count ->
+    [0] Kein Altschaden ist markiert.
+    [one] Ein Altschaden ist markiert und wird genannt.
+   *[other] { $count } Altschäden sind markiert und werden genannt.
+  }
+consent-language = Sprache des Kunden
+consent-no-advice = Aus einer Länderdatei des Programms; keine Rechtsberatung.
+consent-away = Die Worte kommen vom Server des Betriebs, der nicht erreichbar ist, und dieses Gerät hat sie in dieser Sprache noch nicht gesehen.
+sign-keep = Unterschrift behalten
+sign-wrong = Niemand hat unterschrieben. Lass den Kunden auf der Fläche unterschreiben.
+signed-at-car = Unterschrieben von { $name }
+signed-on = Unterschrieben von { $name }, { $when }, mit { $count ->
+    [0] keinem Altschaden
+    [one] einem Altschaden
+   *[other] { $count } Altschäden
+  }.
+signed-changed = Die Altschäden sind seitdem anders: lass noch einmal unterschreiben.
+
+### Üben
+rehearse = Üben
+rehearse-about = Ein gerechnetes Blech unter geraden Linien: drücken, ziehen, klopfen und sehen, was es tut. Es zählt nicht und kostet kein Auto.
+learner = Wer übt
+learner-missing = Ein Name, damit das Blatt Ihres ist
+panel-being-made = Das Blech entsteht …
+level = Stufe
+level-done = { $tried ->
+    [0] Noch nicht versucht
+   *[other] { $done } von { $tried } fertig
+ }
+level-first_ding = Eine erste Delle
+level-about-first_ding = Ein rundes Tief.
+level-wide_low = Ein weites Tief
+level-about-wide_low = Weich und weit; das Blech gibt lange nach, ehe etwas bleibt.
+level-sharp_low = Ein scharfes Tief
+level-about-sharp_low = Die Schultern kommen hoch, ehe die Mitte kommt.
+level-cold_panel = Ein kaltes Blech
+level-about-cold_panel = Kalter Lack reißt. Vor dem ersten Druck nachdenken.
+level-crease = Ein Knick
+level-about-crease = Lang, mit einem Grat auf jeder Seite.
+level-two_lows = Zwei Tiefs
+level-about-two_lows = Jedes hält das andere; Aluminium federt zurück.
+level-lows_at_a_line = Zwei Tiefs neben einer Karosserielinie
+level-about-lows_at_a_line = Die Linie verbirgt die Spannung.
+learners-sheet = Übungsblatt
+week-of = Woche vom { $date }
+week-sum = { $count } Bleche, { $done } fertig.
+week-read = Richtig gelesen { $reading }, Spitze neben dem Ziel { $aim }.
+score-finished = Fertig
+score-reading = Richtig gelesen
+score-aim = Spitze neben dem Ziel
+score-moves = Züge
+score-spent = Verbrauchtes Blech
+score-left = Größter Rest
+score-snaps = Umgeschnappt
+score-cracked = Der Lack ist gerissen
+score-done = Fertig
+score-not-done = Nicht fertig
+score-limit = fertig ab { $limit }
+from-front = { $count } von vorn
+read-lines = Die Linien schieben, die Tafel näher und weiter rücken, den Kopf bewegen. Dann im Bild berühren, wo das Blech tief oder hoch steht, und sagen, welches von beiden.
+calling = Was dort ist
+say-it = Das lese ich
+take-back-mark = Letzte Marke zurücknehmen
+skip-reading = Mit der Arbeit beginnen
+to-work = Mit der Arbeit beginnen
+claim-right = Richtig: { $what }
+claim-wrong = Nein: dort steht kein { $what }, das zählt
+lines-wide = Die Linien sind dort { $times }-mal so breit wie daneben.
+lines-narrow = Die Linien sind dort { $times }-mal so breit wie daneben: schmaler.
+lines-even = Die Linien sind dort etwa so breit wie daneben.
+lines-turned = Die Linien stehen dort auf dem Kopf: schiebt man sie hin, laufen sie her. Breite { $times }-fach.
+width-tells-nothing = Ein Tief ist ein Hohlspiegel: nahe der Tafel sind seine Linien breit, aus größerer Ferne kehren sie sich um und werden schmal. Die Breite allein sagt weder Tief noch Hoch. Was gegen die Tafel läuft und was sich beim Zurücktreten ändert, sagt es.
+board-away = Vom Blech zur Tafel
+tip-pad = Spitze hinter dem Blech: halten lehnt sie an, ziehen bewegt sie
+tip-pad-help = Hier halten: die Spitze lehnt von hinten an. Sie in den Linien finden und zum Tief ziehen.
+tip-pad-held = Sie lehnt an. Ziehen, bis sie steht, wo sie soll.
+touch-picture = Im Bild berühren, wohin.
+rehearsed-tip-sharp = Scharf, 6 mm
+rehearsed-tip-ball = Kugel, 12 mm
+rehearsed-tip-blunt = Stumpf, 24 mm
+rehearsed-tip-tab = Klebepilz, 24 mm
+do-push = Drücken
+do-tap = Klopfen
+do-pull = Ziehen
+sheet-settles = Das Blech setzt sich …
+moves-made = { $count ->
+    [0] Noch kein Zug.
+    [1] 1 Zug.
+   *[other] { $count } Züge.
+ }
+move-held = Die Linien haben sich bewegt.
+move-nothing = Es ist zurückgefedert: nichts ist geblieben.
+move-snapped = Das Blech ist umgeschnappt.
+move-cracked = Der Lack ist gerissen.
+move-lost = Das Blech ist ausgewichen; es steht wie zuvor.
+warm-panel = Blech auf 35 °C wärmen
+end-rehearsal = Ich bin fertig
+rehearse-limits = Das Blech antwortet nach einem gerechneten Modell erfundener Teile; ein Schlag gilt als langsamer Druck. Am echten Auto gilt das Verfahren des Herstellers.
+replay = Noch einmal ansehen
+replay-play = Abspielen
+replay-stop = Anhalten
+replayed = { $kind }: { $held } gehalten, { $left } geblieben, Spitze { $aim } neben dem Ziel.
+rehearse-again = Ein anderes Blech
+lens-calibrated = Objektiv bekannt seit { $date }, { $days ->
+    [0] vom selben Tag
+    [1] einen Tag alt
+   *[other] { $days } Tage alt
+ }.
 
 ### The day
 promised-time = Um

@@ -1,4 +1,5 @@
 # Remarks of a reading, by their codes (docs/reference.md). The server's own words are English and carry the numbers.
+note-camera_calibrated = Das Objektiv war durch Fotos des Kamerablatts bekannt und wurde verfeinert.
 note-camera_exif = Die Brennweite der Kamera kam aus den EXIF-Daten des Fotos und wurde verfeinert.
 note-camera_guess = Die Fotos nennen keine Brennweite; die eines gewöhnlichen Telefons wurde angenommen und verfeinert.
 note-sizes = Die Ecken der Marken passen nicht zueinander: Größe der Marken und der Tafel prüfen, und ob die Marken flach kleben.

@@ -712,6 +712,99 @@ width-paint = Paint
 width-cold = Cold
 width-spread_weight = Timed dents the spreads are worth
 
+### The metal
+to-the-metal = What the metal holds
+back-to-map = Back to the map
+metal-of = { $panel }: what the metal holds
+metal-ask = From the measured shape the program works out how far the sheet is stretched, where it is held under tension, and whether it will oil-can. It takes about a minute; everything is an estimate.
+metal-spot = Low or high
+metal-kind = Metal
+thickness = Thickness of the sheet
+thickness-hint = Leave empty when not measured: { $low } to { $high } mm are then taken.
+thickness-wrong = 0.3 to 3 mm
+metal-work-out = Work it out
+metal-again = Work it out with another metal
+metal-worked-out = Being worked out
+metal-map = Map of what the metal holds
+layer = Layer
+layer-stretch = Stretch
+layer-tension = Tension
+layer-bent_outer = Bending, outer face
+layer-bent_inner = Bending, inner face
+tension-signs = Orange is pulled, blue is pressed together; the strokes show which way.
+metal-holds = The metal
+stretched = About { $value } stretched at most, doubt { $doubt }.
+bent = Faces bent for good by up to { $value }, doubt { $doubt }.
+pulled = Pulled with up to { $value } MPa, doubt { $doubt } MPa.
+pressed-together = Pressed together with up to { $value } MPa, doubt { $doubt } MPa.
+at-place = at x { $x }, y { $y }
+crown-holds = This crown holds the low beside it: release it first.
+oil-can-now-unknown = Whether it oil-cans now could not be worked out.
+oil-can-now-unstable = As it is, the sheet does not stay where it stands: it will pop.
+oil-can-now-pops-stays = As it is, it pops at about { $force } (doubt { $doubt }) after { $travel }, and stays in its other shape.
+oil-can-now-pops = As it is, it gives way at about { $force } (doubt { $doubt }) after { $travel }, and comes back.
+oil-can-now-calm = As it is, it does not oil-can.
+oil-can-level-unknown = Whether it would oil-can when brought level could not be worked out.
+oil-can-level-unstable = Brought level it would oil-can: there is too much surface.
+oil-can-level-pops-stays = Brought level it would oil-can: it pops at about { $force } (doubt { $doubt }) after { $travel } and stays.
+oil-can-level-pops = Brought level it would be soft: it gives way at about { $force } (doubt { $doubt }) after { $travel } and comes back.
+oil-can-level-calm = Brought level it would not oil-can.
+metal-taken = Taken as { $metal }, { $low } to { $high } mm thick.
+metal-misfit = The computed shape is { $misfit } off the measured one.
+quick-off = A quick answer to a push was { $off } off the full one here.
+metal-estimate = Every number is an estimate from a model.
+try-a-move = Try a move
+try-touch = Touch the map where the tip is to go.
+move = Move
+move-push = Push from behind
+move-tap = Tap down
+move-pull = Pull by a tab
+tip = Tip
+tip-sharp = Sharp, 8 mm
+tip-ball = Ball, 16 mm
+tip-blunt = Blunt, 30 mm
+tip-flat = Flat, 16 mm
+tip-strip = Long, 30 × 6 mm
+tip-tab = Tab, 24 mm
+travel = Travel from first touch
+less = Less
+more = More
+no-quick-answer = No quick answer here: the sheet pops on the way, or the place is off the patch.
+lift-held = Lift while held
+lift-left = Lift that stays
+stands-then = Stands then at
+shoulder = Shoulder around
+out-at = { $far } out
+tip-force = Force of the tip
+strain-spent = Metal spent
+paint-risk = Paint, this move
+paint-way-back = Paint, whole way back
+risk-low = low risk
+risk-raised = raised risk
+risk-high = high risk
+glue-holds = Glue
+glue-metal = holds
+glue-either = may let go
+glue-glue = lets go first
+hand-force = Force of the hand
+bar-gives = Hand's way lost to the bar
+bar-used = Bar, of its yield
+paint-and-bar = Paint, temperature, bar
+film-factory = Factory
+film-refinish = Refinished
+paint-aged = Aged or second paint
+with-bar = Through a round steel bar over a fulcrum
+bar-hand_mm = Fulcrum to hand
+bar-tip_mm = Fulcrum to tip
+bar-diameter_mm = Bar's diameter
+try-estimate = Estimates, never a promise, least of all about paint. Follow the vehicle maker's procedure.
+sheet-steel_dc04 = Steel, deep-drawing, as delivered
+sheet-steel_dc06 = Steel, softest deep-drawing, as delivered
+sheet-steel_bh180_panel = Steel, bake-hardening, finished panel
+sheet-steel_bh220_panel = Steel, stronger bake-hardening, finished panel
+sheet-steel_dp500_panel = Steel, high-strength, finished panel
+sheet-aluminium_6016_panel = Aluminium 6016, finished panel
+sheet-aluminium_5182_panel = Aluminium 5182, finished panel
 ### Papers of a job
 papers-issue = Issue a paper
 papers-issued = Issued
@@ -766,6 +859,207 @@ billing-exempt = Why no tax is charged
 billing-exempt-hint = Leave empty where tax is charged. A small business writes its rule here.
 billing-save = Save
 billing-saved = Saved
+
+### Counting hail, and what waits on the device
+
+hail-count = Count hail
+hail-bar = Sizes and the chosen panel
+hail-choose-panel = Tap a panel
+hail-of = { $panel } here, { $total } on the car
+hail-one = dent of { $size }
+hail-add = One more of { $size }, { $count } so far
+hail-choose-size = Choose { $size }
+hail-help = Tap the chosen panel, +1 or a size: each tap is one dent, kept on this device at once.
+hail-counts = Dents by panel and size
+hail-all = Whole car
+nothing = nothing
+job-unsent = not sent yet
+jobs-of-device = The shop’s server is out of reach. These are the jobs that this device knows.
+photos-waiting = { $count ->
+    [one] One photo waits on this device.
+   *[other] { $count } photos wait on this device.
+  }
+waiting = Waiting to be sent
+waiting-count = { $count ->
+    [one] { $count } entry waits to be sent
+   *[other] { $count } entries wait to be sent
+  }
+waiting-none = Everything has been sent to the shop’s server.
+waiting-away = The shop’s server is out of reach. Everything is kept on this device and sent when it is reached again.
+waiting-sending = Being sent.
+waiting-not-kept = This browser keeps nothing when the page is closed (a private window?). Open Dentwright in an ordinary window before you enter more.
+waiting-send = Send now
+waiting-shop = The shop
+waiting-new = New job
+waiting-damage = Damage marked
+waiting-tap = Dents counted
+waiting-edit = Fields changed
+waiting-entries = { $count ->
+    [one] one entry
+   *[other] { $count } entries
+  }
+clashes = Entered twice
+clashes-help = Somebody else changed the same field while this device was away. Choose what holds; everything else has been laid together.
+clash-mine = From this device
+clash-theirs = From the other one
+refused = Not taken
+refused-help = The server did not take these. They stay on this device until you send them again or give them up.
+refused-again = Send them again
+refused-give-up = Give this up
+
+### At the car
+
+arrival = As it came
+arrival-hint = What was there before the work, agreed with the customer beside the car.
+panel = Panel
+checklist = Photos
+checklist-done = { $done } of { $all }
+checklist-damages = Damages without a photo:
+shot-front_left = Front left, with plate
+shot-front_right = Front right
+shot-rear_right = Rear right, with plate
+shot-rear_left = Rear left
+shot-instruments = Instruments, with odometer
+shot-vin = Number on the car
+shot-old = Old damage
+shot-gauge = Paint gauge on the car
+shot-missing = Tap to take it
+shot-taken = Taken
+shot-waits = Taken, waits to be sent
+old-damage = Old damage
+old-hint = Tap a panel, mark the place, say what it is. It is listed on what the customer signs and is no part of the work.
+old-what = What it is
+old-scratch = Scratch
+old-chip = Stone chip
+old-crack = Cracked paint
+old-dent = Dent, not to be repaired
+old-rust = Rust
+old-broken = Broken or missing
+old-repaired = Repaired before
+old-mark = Old damage is here
+old-remove = Remove the mark: { $panel }
+old-removed = Mark removed: { $panel }
+paint-readings = Paint readings
+paint-thickness = Thickness
+paint-wrong = A thickness over 0 and at most { $most } is wanted.
+paint-keep = Keep the reading
+paint-of = median of { $count }
+paint-back = Take the last reading back: { $panel }
+paint-says-usual = As the car’s other panels, { $others } in the middle.
+paint-says-thick = Thicker than the car’s other panels: { $others } in the middle, most of them within { $spread } of it. It may have been painted over or filled: ask, and expect it to crack or lift sooner.
+paint-says-thin = Thinner than the car’s other panels: { $others } in the middle, most of them within { $spread } of it. It may have been polished or sanded: little is left to polish.
+paint-says-too_few = Too few to compare: read at least three other panels.
+paint-rule = A panel stands out where its median is farther from the median of the other panels than 3.5 of their usual spread (Iglewicz and Hoaglin 1993). It says that the paint differs, not why.
+metal-of-panel = Metal: { $panel }
+sign-at-car = Agreed at the car
+sign-old = { $count ->
+    [0] No old damage is marked.
+    [one] One old damage is marked and will be listed.
+   *[other] { $count } old damages are marked and will be listed.
+  }
+consent-language = Language of the customer
+consent-no-advice = From a country file of the program; no legal advice.
+consent-away = The words come from the shop’s server, which is out of reach, and this device has not seen them in this language yet.
+sign-keep = Keep what was signed
+sign-wrong = Nobody has signed. Let the customer sign on the pad.
+signed-at-car = Signed by { $name }
+signed-on = Signed by { $name }, { $when }, with { $count ->
+    [0] no old damage
+    [one] one old damage
+   *[other] { $count } old damages
+  }.
+signed-changed = The old damage has changed since: let it be signed again.
+
+### Rehearse
+rehearse = Rehearse
+rehearse-about = A simulated panel under straight lines: push, pull, tap, and see what the sheet does. It counts for nothing and costs no car.
+learner = Who learns
+learner-missing = A name, so that the sheet is yours
+panel-being-made = The panel is being made …
+level = Level
+level-done = { $tried ->
+    [0] Not tried yet
+   *[other] Finished { $done } of { $tried }
+ }
+level-first_ding = A first ding
+level-about-first_ding = One round low.
+level-wide_low = A wide low
+level-about-wide_low = Soft and wide; the sheet gives far before anything stays.
+level-sharp_low = A sharp low
+level-about-sharp_low = The shoulders come up before the middle does.
+level-cold_panel = A cold panel
+level-about-cold_panel = Cold paint cracks. Think before the first push.
+level-crease = A crease
+level-about-crease = Long, with a ridge on either side.
+level-two_lows = Two lows
+level-about-two_lows = Each holds the other; aluminium springs back.
+level-lows_at_a_line = Two lows beside a body line
+level-about-lows_at_a_line = The line hides the tension.
+learners-sheet = Learner's sheet
+week-of = Week of { $date }
+week-sum = { $count } panels, { $done } finished.
+week-read = Read right { $reading }, tip off its aim { $aim }.
+score-finished = Finished
+score-reading = Read right
+score-aim = Tip off its aim
+score-moves = Moves
+score-spent = Metal spent
+score-left = Most left
+score-snaps = Snapped
+score-cracked = The paint cracked
+score-done = Finished
+score-not-done = Not finished
+score-limit = done at { $limit }
+from-front = { $count } from the front
+read-lines = Slide the lines, move the board nearer and farther, move your head. Then touch the picture where metal stands low or high, and say which.
+calling = What is there
+say-it = That is what I read
+take-back-mark = Take the last mark back
+skip-reading = Begin to work
+to-work = Begin to work
+claim-right = Right: { $what }
+claim-wrong = Not so: no { $what } that counts stands there
+lines-wide = The lines are { $times } times as wide there as beside it.
+lines-narrow = The lines are { $times } times as wide there as beside it: narrower.
+lines-even = The lines are about as wide there as beside it.
+lines-turned = The lines stand upside down there: slide them one way and they run the other. Width { $times } times.
+width-tells-nothing = A low is a hollow mirror: near the board its lines are wide, from farther off they turn over and get narrow. Width alone tells neither low nor high. What moves against the board, and what changes when you step back, does.
+board-away = From the panel to the board
+tip-pad = Tip behind the panel: hold to lean it on, drag to move it
+tip-pad-help = Hold here: the tip leans on from behind. Watch the lines to find it, and drag it to the low.
+tip-pad-held = Leaning on. Drag until it stands where you want it.
+touch-picture = Touch the picture where it is to go.
+rehearsed-tip-sharp = Sharp, 6 mm
+rehearsed-tip-ball = Ball, 12 mm
+rehearsed-tip-blunt = Blunt, 24 mm
+rehearsed-tip-tab = Tab, 24 mm
+do-push = Push
+do-tap = Tap
+do-pull = Pull
+sheet-settles = The sheet settles …
+moves-made = { $count ->
+    [0] No move yet.
+    [1] 1 move.
+   *[other] { $count } moves.
+ }
+move-held = The lines have moved.
+move-nothing = It sprang back: nothing stayed.
+move-snapped = The sheet snapped over.
+move-cracked = The paint cracked.
+move-lost = The sheet slipped away; it stands as before.
+warm-panel = Warm the panel to 35 °C
+end-rehearsal = I am done
+rehearse-limits = The sheet answers by a computed model of invented panels; a blow is taken as a slow press. On a real car follow the vehicle maker's procedure.
+replay = Replay
+replay-play = Play
+replay-stop = Stop
+replayed = { $kind }: { $held } while held, { $left } stayed, tip { $aim } off its aim.
+rehearse-again = Another panel
+lens-calibrated = Lens calibrated on { $date }, { $days ->
+    [0] on the same day
+    [1] the day before
+   *[other] { $days } days before
+ }.
 
 ### The day
 promised-time = At

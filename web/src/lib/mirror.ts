@@ -46,6 +46,8 @@ export interface Look {
 }
 
 export interface Mirror {
+  /** Takes other surfaces in place of those it has. */
+  load: (surfaces: Surface[]) => void;
   /** Draws at the canvas's own size. */
   draw: (look: Look) => void;
   /** Board place `u, v` in mm and 1 where the board is mirrored, four values a pixel, rows from the bottom. */
@@ -61,10 +63,16 @@ export function openMirror(canvas: HTMLCanvasElement, surfaces: Surface[]): Mirr
   gl.useProgram(program);
   const at = (name: string) => gl.getUniformLocation(program, name);
   const places = Object.fromEntries(UNIFORMS.map((name) => [name, at(name)]));
-  const textures = surfaces.map((one) => [texture(gl, one, one.slopes), texture(gl, one, one.heights)] as const);
+  let textures: (readonly [WebGLTexture, WebGLTexture])[] = [];
+  load(surfaces);
   gl.uniform1i(at('slopes'), 0);
   gl.uniform1i(at('heights'), 1);
 
+  function load(all: Surface[]) {
+    textures.flat().forEach((one) => gl!.deleteTexture(one));
+    surfaces = all;
+    textures = all.map((one) => [texture(gl!, one, one.slopes), texture(gl!, one, one.heights)] as const);
+  }
   function set(look: Look, width: number, height: number, asNumbers: boolean) {
     const { eye, board } = look;
     const surface = surfaces[look.surface]!;
@@ -93,6 +101,7 @@ export function openMirror(canvas: HTMLCanvasElement, surfaces: Surface[]): Mirr
   }
 
   return {
+    load,
     draw: (look) => set(look, canvas.width, canvas.height, false),
     boardPoints: (look, width, height) => {
       if (!gl.getExtension('EXT_color_buffer_float')) throw new Error('no float pictures here');

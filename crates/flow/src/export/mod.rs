@@ -4,7 +4,7 @@ mod csv;
 mod md5;
 mod mesh;
 mod pack;
-mod svg;
+pub(crate) mod svg;
 mod x3p;
 
 use crate::kept::KeptReading;

@@ -10,8 +10,25 @@ const MARGIN: f64 = 4.0;
 /// Room for scale and legend under it, mm.
 const FOOT: f64 = 16.0;
 
+/// A numbered place on the drawing: out of the panel with a whole ring, inward with a dashed one.
+pub(crate) struct Numbered {
+    /// Place, mm.
+    pub at_mm: [f64; 2],
+    /// Radius of its ring, mm.
+    pub radius_mm: f64,
+    /// Whether metal comes outward there.
+    pub outward: bool,
+    /// What stands beside it.
+    pub says: String,
+}
+
 /// The drawing.
 pub(super) fn svg(deviation: &Map, spots: &[Spot]) -> Result<Vec<u8>, image::ImageError> {
+    svg_with(deviation, spots, &[])
+}
+
+/// The drawing with numbered places on it.
+pub(crate) fn svg_with(deviation: &Map, spots: &[Spot], numbered: &[Numbered]) -> Result<Vec<u8>, image::ImageError> {
     let grid = deviation.grid;
     let (w, h) = (grid.nx as f64 * grid.step_mm, grid.ny as f64 * grid.step_mm);
     let range_mm = range_of_spots(spots);
@@ -39,6 +56,17 @@ pub(super) fn svg(deviation: &Map, spots: &[Spot]) -> Result<Vec<u8>, image::Ima
             y - b.min(a) * 0.75 - 0.6,
             k + 1,
             1e3 * spot.height_mm
+        );
+    }
+    for one in numbered {
+        let (x, y) = place(one.at_mm[0], one.at_mm[1]);
+        let dash = if one.outward { "" } else { r#" stroke-dasharray="1.2 0.8""# };
+        let (r, says) = (one.radius_mm, &one.says);
+        let _ = writeln!(
+            text,
+            r##"<circle cx="{x:.2}" cy="{y:.2}" r="{r:.2}" fill="none" stroke="#ffffff" stroke-width="0.6"{dash}/><text x="{:.2}" y="{:.2}" fill="#ffffff" font-weight="bold">{says}</text>"##,
+            x + r + 0.8,
+            y + 1.3
         );
     }
     let foot = MARGIN + h + 5.0;

@@ -151,6 +151,7 @@ fn reading() -> Reading {
         note: if index == 11 { "moved 3 px against the others".into() } else { String::new() },
     };
     Reading {
+        metal: Some(metal()),
         date: Some(date(2026, 11, 24)),
         map: Some(map(&spots)),
         photo: Some("panel".into()),
@@ -251,4 +252,32 @@ fn photo(width: u32, height: u32) -> Vec<u8> {
     let mut bytes = std::io::Cursor::new(Vec::new());
     image::RgbImage::from_fn(width, height, pixel).write_to(&mut bytes, image::ImageFormat::Jpeg).unwrap();
     bytes.into_inner()
+}
+
+/// What the metal of the sample holds.
+fn metal() -> dentwright_report::MetalState {
+    let grid = |most: f32, turn: f32| {
+        let value = |i: usize| {
+            let (x, y) = ((i % 41) as f32 - 20.0, (i / 41) as f32 - 20.0);
+            let r2 = (x * x + y * y) / 60.0;
+            most * (1.0 - turn * r2) * (-r2).exp()
+        };
+        let deviation_mm = (0..41 * 41).map(value).collect();
+        Some(dentwright_report::Map { x0_mm: -30.0, y0_mm: -30.0, step_mm: 1.5, nx: 41, ny: 41, deviation_mm })
+    };
+    dentwright_report::MetalState {
+        sheet: "steel_bh180_panel".into(),
+        thickness_mm: [0.6, 0.85],
+        stretch: Some([0.009, 0.003]),
+        bent: Some([0.011, 0.003]),
+        pulled: Some([62.0, 21.0]),
+        pressed: Some([35.0, 12.0]),
+        crown: true,
+        oil_can: [
+            Some(dentwright_report::OilCan { stable: true, pops: None }),
+            Some(dentwright_report::OilCan { stable: true, pops: Some(([14.0, 5.0], true)) }),
+        ],
+        stretch_map: grid(0.009, 0.0),
+        tension_map: grid(-35.0, 1.0),
+    }
 }

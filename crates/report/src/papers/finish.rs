@@ -3,13 +3,20 @@
 use super::block::Block;
 use super::order::panel;
 use super::set::{Made, signature};
-use crate::ReportError;
+use crate::{Damage, ReportError, Verdict};
 
 type Blocks = Result<Vec<Block>, ReportError>;
 
 pub(crate) fn certificate(made: &Made) -> Blocks {
     let words = &made.with.words;
+    let open: Vec<String> =
+        made.data.job.damages.iter().filter(|one| not_proved(one)).map(|one| panel(made, &one.panel)).collect();
+    let end = match open.as_slice() {
+        [] => words.say("certificate-done")?,
+        panels => words.fill("certificate-open", &[("panels", &panels.join(", "))])?,
+    };
     Ok(vec![
+        Block::text(end),
         Block::text(words.say("certificate-text")?),
         Block::Overview,
         Block::small(words.say("certificate-limits")?),
@@ -18,12 +25,17 @@ pub(crate) fn certificate(made: &Made) -> Blocks {
     ])
 }
 
+/// Whether the last reading does not show that the finish limit is met.
+fn not_proved(damage: &Damage) -> bool {
+    damage.readings.last().is_some_and(|reading| reading.finish.verdict != Verdict::Done)
+}
+
 pub(crate) fn warranty(made: &Made) -> Blocks {
     let (words, data) = (&made.with.words, made.data);
     let months = made.with.format.number(f64::from(data.country.warranty.months), 0);
     let day = made.date(data.job.date)?;
     let with = [("shop", data.job.shop.name.as_str()), ("months", &months), ("date", &day)];
-    let count = |damage: &crate::Damage| damage.dents.iter().map(|row| row.dent.count).sum::<u32>();
+    let count = |damage: &Damage| damage.dents.iter().map(|row| row.dent.count).sum::<u32>();
     let places = data.job.damages.iter().enumerate().map(|(index, damage)| {
         let dents = made.with.format.number(f64::from(count(damage)), 0);
         vec![(index + 1).to_string(), panel(made, &damage.panel), dents]

@@ -57,7 +57,9 @@ impl Client {
         let door = Door::new(Some(Ipv4Addr::new(192, 168, 7, 1).into()), 8765, Some(8766));
         let (reads, door, live) = (Arc::new(Reads::default()), Arc::new(door), Arc::default());
         let (changes, memory) = (Arc::default(), Arc::default());
-        let app = App { store, reads, changes, door, live, memory, authority: Some("an authority".into()) };
+        let (metals, rehearsals) = (Arc::default(), Arc::default());
+        let authority = Some("an authority".into());
+        let app = App { store, reads, changes, metals, rehearsals, door, live, memory, authority };
         Self { app, folder, from: Ipv4Addr::LOCALHOST.into(), headers: HeaderMap::new() }
     }
 
@@ -141,8 +143,13 @@ impl Client {
 
 /// Files of the first demo capture.
 pub fn door_capture() -> Vec<Part> {
+    demo_capture(0)
+}
+
+/// Photos of one of the demo's captures.
+pub fn demo_capture(which: usize) -> Vec<Part> {
     let folder = tempfile::tempdir().expect("a folder");
-    demo::ALL[0].render().expect("a capture").write_photos(folder.path()).expect("photos");
+    demo::ALL[which].render().expect("a capture").write_photos(folder.path()).expect("photos");
     let mut files: Vec<Part> = std::fs::read_dir(folder.path())
         .expect("photos")
         .flatten()

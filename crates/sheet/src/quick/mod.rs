@@ -9,8 +9,10 @@ mod work;
 
 use crate::moves::Move;
 use crate::panel::Panel;
+use crate::round::Round;
 use crate::tip::{Load, Tip};
 use dentwright_surface::{Grid, Map};
+use nalgebra::DVector;
 use piece::piece;
 use serde::{Deserialize, Serialize};
 use std::f64::consts::PI;
@@ -68,25 +70,67 @@ pub fn quick(panel: &Panel, give: &Map, wanted: &Move) -> Option<Quick> {
 
 /// The same, with the lift that stays at given distances from the place, ring's mean, mm; none beyond the round piece.
 pub fn quick_rise(panel: &Panel, give: &Map, wanted: &Move, radii_mm: &[f64]) -> Option<(Quick, Vec<f64>)> {
-    let way = wanted.kind.way();
-    let reach = reach(&wanted.tip);
-    let mut round = piece(panel, give, wanted.at, reach)?;
-    let start = round.now.clone();
-    let spent = round.memory.iter().map(|m| m.spent).collect::<Vec<_>>();
-    let mut work = Work::new(panel, &round, wanted, reach);
+    let (mut round, mut work) = begin(panel, give, wanted)?;
+    let before = Before::of(&round);
     work.up(&mut round, panel, wanted)?;
-    let held_mm = round.height(&round.now, 0.0) - round.height(&start, 0.0);
-    let (face_strain, force_n, travel_mm) = (round.face_strain(), work.peak_n, work.travel_mm);
-    work.down(&mut round)?;
-    let rise = |r: f64| round.height(&round.now, r) - round.height(&start, r);
-    let outside = round.rings.iter().map(|r| r.radius).filter(|r| *r > reach.max(SHOULDER_MM));
-    let (shoulder_mm, shoulder_at_mm) =
-        outside.map(|r| (rise(r), r)).max_by(|a, b| (way * a.0).total_cmp(&(way * b.0))).unwrap_or((0.0, 0.0));
-    let spent = round.memory.iter().zip(&spent).map(|(m, s)| m.spent - s).fold(0.0, f64::max);
-    let left_mm = rise(0.0);
-    let last = round.rings.last().map_or(0.0, |r| r.radius);
-    let rises = radii_mm.iter().map(|r| if *r < last { rise(*r) } else { 0.0 }).collect();
-    Some((Quick { held_mm, left_mm, shoulder_mm, shoulder_at_mm, force_n, travel_mm, spent, face_strain }, rises))
+    before.let_go(round, work, wanted, radii_mm)
+}
+
+/// Answers to one move at growing travels, mm, from one way up; ends where the piece finds no rest. The goal of `wanted`
+/// is passed over.
+pub fn quick_climb(
+    panel: &Panel,
+    give: &Map,
+    wanted: &Move,
+    travels_mm: &[f64],
+    radii_mm: &[f64],
+) -> Vec<(Quick, Vec<f64>)> {
+    let Some((mut round, mut work)) = begin(panel, give, wanted) else { return Vec::new() };
+    let before = Before::of(&round);
+    let most = travels_mm.last().copied().unwrap_or(0.0);
+    let at = |travel: &f64| {
+        work.climb(&mut round, *travel, most)?;
+        before.let_go(round.clone(), work.clone(), wanted, radii_mm)
+    };
+    travels_mm.iter().map_while(at).collect()
+}
+
+fn begin(panel: &Panel, give: &Map, wanted: &Move) -> Option<(Round, Work)> {
+    let reach = reach(&wanted.tip);
+    let round = piece(panel, give, wanted.at, reach)?;
+    let work = Work::new(panel, &round, wanted, reach);
+    Some((round, work))
+}
+
+/// How the piece stood before the move.
+struct Before {
+    shape: DVector<f64>,
+    spent: Vec<f64>,
+}
+
+impl Before {
+    fn of(round: &Round) -> Self {
+        Self { shape: round.now.clone(), spent: round.memory.iter().map(|m| m.spent).collect() }
+    }
+
+    /// Lets the held piece go and tells what came of the move.
+    fn let_go(&self, mut round: Round, mut work: Work, wanted: &Move, radii_mm: &[f64]) -> Option<(Quick, Vec<f64>)> {
+        let (way, reach) = (wanted.kind.way(), reach(&wanted.tip));
+        let rise = |round: &Round, r: f64| round.height(&round.now, r) - round.height(&self.shape, r);
+        let held_mm = rise(&round, 0.0);
+        let (face_strain, force_n, travel_mm) = (round.face_strain(), work.peak_n, work.travel_mm);
+        work.down(&mut round)?;
+        let outside = round.rings.iter().map(|r| r.radius).filter(|r| *r > reach.max(SHOULDER_MM));
+        let (shoulder_mm, shoulder_at_mm) = outside
+            .map(|r| (rise(&round, r), r))
+            .max_by(|a, b| (way * a.0).total_cmp(&(way * b.0)))
+            .unwrap_or((0.0, 0.0));
+        let spent = round.memory.iter().zip(&self.spent).map(|(m, s)| m.spent - s).fold(0.0, f64::max);
+        let left_mm = rise(&round, 0.0);
+        let last = round.rings.last().map_or(0.0, |r| r.radius);
+        let rises = radii_mm.iter().map(|r| if *r < last { rise(&round, *r) } else { 0.0 }).collect();
+        Some((Quick { held_mm, left_mm, shoulder_mm, shoulder_at_mm, force_n, travel_mm, spent, face_strain }, rises))
+    }
 }
 
 /// Radius of the disc a tip is taken for: the ball itself, else the same area.

@@ -18,6 +18,7 @@ const LET_GO: f64 = 0.02;
 /// Force met within this share of the one asked for.
 const NEAR: f64 = 0.01;
 
+#[derive(Clone)]
 enum Tool {
     /// A rigid tip over these places.
     Tip(Vec<Under>),
@@ -26,6 +27,7 @@ enum Tool {
 }
 
 /// Where a move stands.
+#[derive(Clone)]
 pub(super) struct Work {
     tool: Tool,
     /// Radius of a ball to the sheet's middle, mm; none for a flat face.
@@ -73,6 +75,13 @@ impl Work {
             Goal::Force(force) => return self.up_to_force(round, force),
         };
         (1..=STEPS).filter(|_| end > 0.0).try_for_each(|k| self.go(round, end * k as f64 / STEPS as f64))
+    }
+
+    /// From where it stands to a travel, in strides of those that lead to `most`.
+    pub fn climb(&mut self, round: &mut Round, end: f64, most: f64) -> Option<()> {
+        let from = self.travel_mm;
+        let steps = (STEPS as f64 * (end - from) / most).ceil().max(1.0) as usize;
+        (1..=steps).try_for_each(|k| self.go(round, from + (end - from) * k as f64 / steps as f64))
     }
 
     /// Towards the force by travel, which also passes where the sheet gives way.

@@ -24,6 +24,7 @@ const UNDER: usize = 4;
 pub(crate) type Bent = (Modes, Modes);
 
 /// A ring of the sheet.
+#[derive(Clone)]
 pub(crate) struct Ring {
     pub radius: f64,
     cell: usize,
@@ -34,6 +35,7 @@ pub(crate) struct Ring {
 }
 
 /// A place that a tip may touch or a load cover.
+#[derive(Clone)]
 pub(crate) struct Under {
     /// Distance from the middle, mm.
     pub radius: f64,
@@ -52,6 +54,7 @@ pub(crate) struct Rim {
 }
 
 /// A round piece of sheet.
+#[derive(Clone)]
 pub(crate) struct Round {
     axis: Axis,
     metal: Metal,

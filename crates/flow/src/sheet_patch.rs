@@ -1,0 +1,117 @@
+//! The piece of a reading that is planned for: the damage with what stands out beside it, as the planner's sheet.
+
+use crate::kept::KeptReading;
+use dentwright_plan::Known;
+use dentwright_sheet::MetalRow;
+use dentwright_surface::{Grid, Map, average};
+use nalgebra::{DMatrix, DVector};
+use serde::{Deserialize, Serialize};
+
+/// Step of the map that is planned on, mm.
+const STEP_MM: f64 = 3.0;
+/// The planner's cells are about so large, mm.
+const CELL_MM: f64 = 8.2;
+/// Sound metal beside the damage, and half the patch at least and at most, mm.
+const BESIDE_MM: f64 = 25.0;
+const HALF_MM: [f64; 2] = [45.0, 75.0];
+/// Spots nearer than this share one patch, mm.
+const TOGETHER_MM: f64 = 45.0;
+
+/// A piece of a reading.
+pub struct SheetPatch {
+    /// Its middle on the panel, mm.
+    pub at_mm: [f64; 2],
+    /// Deviation about that middle, mm.
+    pub deviation: Map,
+    /// What is taken to be known of the sheet.
+    pub known: Known,
+    /// How far the intended shape is off the quadratic taken for it, root mean square, mm.
+    pub off_mm: f64,
+}
+
+/// The sheet a plan goes by.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct PatchFacts {
+    /// Name of the metal.
+    pub metal: String,
+    /// What it is.
+    pub says: String,
+    /// Where its numbers come from.
+    pub source: String,
+    /// Thickness, mm.
+    pub thickness_mm: f64,
+    /// Middle of the patch on the panel, mm.
+    pub at_mm: [f64; 2],
+    /// Half its side, mm.
+    pub half_mm: f64,
+    /// Panel curvature, 1/mm: along x, across, along y.
+    pub curvature: [f64; 3],
+    /// How far the intended shape is off that, root mean square, mm.
+    pub intended_off_mm: f64,
+}
+
+/// The patch about a spot of the reading, from 0 in its list.
+#[must_use]
+pub fn sheet_patch(reading: &KeptReading, spot: usize, metal: &MetalRow, thickness_mm: f64) -> SheetPatch {
+    let spots = &reading.file.spots;
+    let chosen = &spots[spot].spot;
+    let reach = |s: &dentwright_surface::Spot| 0.5 * s.length_mm;
+    let near =
+        spots.iter().map(|s| &s.spot).filter(|s| (s.x_mm - chosen.x_mm).hypot(s.y_mm - chosen.y_mm) < TOGETHER_MM);
+    let far = f64::INFINITY;
+    let [x0, x1, y0, y1] = near.fold([far, -far, far, -far], |[x0, x1, y0, y1], s| {
+        let r = reach(s);
+        [x0.min(s.x_mm - r), x1.max(s.x_mm + r), y0.min(s.y_mm - r), y1.max(s.y_mm + r)]
+    });
+    let at_mm = [0.5 * (x0 + x1), 0.5 * (y0 + y1)];
+    let half_mm = (0.5 * (x1 - x0).max(y1 - y0) + BESIDE_MM).clamp(HALF_MM[0], HALF_MM[1]);
+    let (curvature, off_mm) = curvature(reading, at_mm, half_mm);
+    let cells = (2.0 * half_mm / CELL_MM).round() as usize;
+    let known = Known::likely(metal, thickness_mm, curvature, half_mm, cells);
+    SheetPatch { at_mm, deviation: piece(&reading.deviation, at_mm, half_mm), known, off_mm }
+}
+
+impl SheetPatch {
+    /// What the plan says of it.
+    #[must_use]
+    pub fn facts(&self, row: &MetalRow, thickness_mm: f64) -> PatchFacts {
+        PatchFacts {
+            metal: row.name.clone(),
+            says: row.says.clone(),
+            source: row.source.clone(),
+            thickness_mm,
+            at_mm: self.at_mm,
+            half_mm: self.known.half_mm,
+            curvature: self.known.curvature,
+            intended_off_mm: self.off_mm,
+        }
+    }
+}
+
+/// A deviation about a place, on the planner's step; what the reading does not hold stays unread.
+fn piece(deviation: &Map, at: [f64; 2], half: f64) -> Map {
+    let smooth = average(deviation, STEP_MM);
+    let n = 2 * (half / STEP_MM).floor() as usize - 1;
+    let low = -STEP_MM * (n / 2) as f64;
+    let grid = Grid { x0_mm: low, y0_mm: low, step_mm: STEP_MM, nx: n, ny: n };
+    Map::from_fn(grid, |x, y| smooth.sample(x + at[0], y + at[1]).unwrap_or(f64::NAN))
+}
+
+/// Quadratic of the intended shape about a place: its curvatures, 1/mm, and how far the shape is off it, mm.
+fn curvature(reading: &KeptReading, at: [f64; 2], half: f64) -> ([f64; 3], f64) {
+    let (height, deviation) = (&reading.height, &reading.deviation);
+    let near: Vec<[f64; 3]> = (0..height.grid.len())
+        .map(|i| (height.grid.position(i), f64::from(height.values[i] - deviation.values[i])))
+        .map(|((x, y), z)| [(x - at[0]) / half, (y - at[1]) / half, z])
+        .filter(|[x, y, z]| z.is_finite() && x.abs() <= 1.0 && y.abs() <= 1.0)
+        .collect();
+    if near.len() < 12 {
+        return ([0.0; 3], 0.0);
+    }
+    let row = |[x, y, _]: [f64; 3]| [1.0, x, y, 0.5 * x * x, x * y, 0.5 * y * y];
+    let a = DMatrix::from_fn(near.len(), 6, |i, j| row(near[i])[j]);
+    let b = DVector::from_fn(near.len(), |i, _| near[i][2]);
+    let Some(c) = (a.transpose() * &a).lu().solve(&(a.transpose() * &b)) else { return ([0.0; 3], 0.0) };
+    let off = (&a * &c - b).norm() / (near.len() as f64).sqrt();
+    ([3, 4, 5].map(|k| c[k] / (half * half)), off)
+}
