@@ -5,7 +5,7 @@ import { createRequire } from 'node:module';
 import { delimiter, join } from 'node:path';
 import { chromium } from 'playwright-core';
 
-const FLAGS = ['--headless', '--no-sandbox', '--use-gl=angle', '--use-angle=swiftshader', '--enable-unsafe-swiftshader', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
+export const FLAGS = ['--headless', '--no-sandbox', '--use-gl=angle', '--use-angle=swiftshader', '--enable-unsafe-swiftshader', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
 const NAMES = ['chromium', 'chromium-browser', 'google-chrome', 'chrome'];
 
 export const WIDTHS = [

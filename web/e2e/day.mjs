@@ -151,6 +151,7 @@ export async function theDay({ browser, page, server, test, sound }) {
     assert.match(await readFile(await jobs.path(), 'utf8'), /EX 77 T/);
   });
   await test('the calendar holds what was promised', async () => {
+    await page.goto('/#/settings/data');
     const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('link', { name: 'Save the calendar file' }).click()]);
     const text = await readFile(await download.path(), 'utf8');
     assert.ok(text.startsWith('BEGIN:VCALENDAR\r\n') && text.includes('LOCATION:Tent 3'), text.slice(0, 400));

@@ -5,8 +5,8 @@ import { captureFiles } from './server.mjs';
 
 const READ_MS = 120_000;
 
-export async function takeIn(page, { name = 'Mara Invented', plate = 'EX 390 D' } = {}) {
-  await page.goto('/#/new');
+export async function takeIn(page, { name = 'Mara Invented', plate = 'EX 390 D', base = '' } = {}) {
+  await page.goto(`${base}/#/new`);
   await page.getByLabel('Customer').fill(name);
   await page.getByLabel('Plate').fill(plate);
   await page.getByLabel('Make').fill('Vardo');

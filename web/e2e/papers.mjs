@@ -7,7 +7,7 @@ const put = (page, path, body) =>
   page.evaluate(([path, body]) => fetch(path, { method: 'PUT', headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) }).then((answer) => answer.ok), [path, body]);
 
 /** Draws a signature with the pointer. */
-async function sign(page) {
+export async function sign(page) {
   const pad = page.getByRole('img', { name: 'Pad to sign on' });
   await pad.evaluate((element) => element.scrollIntoView({ block: 'center', behavior: 'instant' }));
   const box = await pad.boundingBox();

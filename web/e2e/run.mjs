@@ -3,16 +3,19 @@
 import { mkdir } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { arrivalOfACar, badEntries } from './arrival.mjs';
 import { axe, open, overflow, smallTargets, start, WIDTHS } from './browser.mjs';
 import { badUploads } from './bad.mjs';
 import { beforeAndAfter } from './change.mjs';
 import { theDay } from './day.mjs';
 import { phoneLens } from './cameras.mjs';
 import { wholeJob } from './job.mjs';
+import { hailDay, hailKilled } from './hail.mjs';
 import { keyboardOnly } from './keyboard.mjs';
 import { liveSession } from './live.mjs';
 import { mirrorPage } from './mirror.mjs';
 import { metal } from './metal.mjs';
+import { offline, twoDevices } from './offline.mjs';
 import { pairing } from './pair.mjs';
 import { papers } from './papers.mjs';
 import { pricing } from './pricing.mjs';
@@ -63,7 +66,7 @@ try {
     await page.context().close();
   }
   if (wanted(pairing)) await pairing({ browser, test });
-  for (const scenario of [keyboardOnly, badUploads, draftsAndUndo, papers, theDay, sheets, pricing, liveSession, mirrorPage, phoneLens, metal, rehearse].filter(wanted)) {
+  for (const scenario of [keyboardOnly, hailKilled, hailDay, offline, twoDevices, arrivalOfACar, badEntries, badUploads, draftsAndUndo, papers, theDay, sheets, pricing, liveSession, mirrorPage, phoneLens, metal, rehearse].filter(wanted)) {
     const page = await open(browser, server.base, WIDTHS[2]);
     await scenario({ browser, page, server, test, sound, named: only.includes(scenario.name) });
     await page.context().close();

@@ -10,29 +10,40 @@ import { fileURLToPath } from 'node:url';
 export const BINARY = process.env.DENTWRIGHT_BIN ?? join(dirname(fileURLToPath(import.meta.url)), '../../target/release/dentwright');
 const START_MS = 20_000;
 
-/** Starts the program, with more options where given. `stop` ends it and removes its folder. */
+/**
+ * Starts the program, with more options where given. `stop` ends it and removes its folder; `cut` ends it and `back`
+ * starts it again under the same address with the same shop, as when a van drives out of reach and back.
+ */
 export async function startServer(...options) {
   if (!existsSync(BINARY)) throw new Error(`${BINARY} is not there: build it with cargo build --release`);
   const folder = await mkdtemp(join(tmpdir(), 'dentwright-e2e-'));
   const port = await freePort();
-  const child = spawn(BINARY, ['serve', '--shop', join(folder, 'shop'), '--port', String(port), ...options], { stdio: ['ignore', 'pipe', 'pipe'] });
-  const said = [];
-  for (const stream of [child.stdout, child.stderr]) stream.on('data', (text) => said.push(text));
   const base = `http://127.0.0.1:${port}`;
-  const stop = async () => {
+  let child;
+  const back = async () => {
+    child = spawn(BINARY, ['serve', '--shop', join(folder, 'shop'), '--port', String(port), ...options], { stdio: ['ignore', 'pipe', 'pipe'] });
+    const said = [];
+    for (const stream of [child.stdout, child.stderr]) stream.on('data', (text) => said.push(text));
+    for (const until = Date.now() + START_MS; ; ) {
+      if (await fetch(`${base}/api/shop`).then((answer) => answer.ok, () => false)) return;
+      if (child.exitCode !== null || Date.now() > until) {
+        await stop();
+        throw new Error(`the program did not start:\n${said.join('')}`);
+      }
+      await new Promise((resolve) => setTimeout(resolve, 100));
+    }
+  };
+  const cut = async () => {
     const ended = child.exitCode === null && new Promise((resolve) => child.once('exit', resolve));
     child.kill();
     await ended;
+  };
+  const stop = async () => {
+    await cut();
     await rm(folder, { recursive: true, force: true });
   };
-  for (const until = Date.now() + START_MS; ; ) {
-    if (await fetch(`${base}/api/shop`).then((answer) => answer.ok, () => false)) return { base, folder, stop };
-    if (child.exitCode !== null || Date.now() > until) {
-      await stop();
-      throw new Error(`the program did not start:\n${said.join('')}`);
-    }
-    await new Promise((resolve) => setTimeout(resolve, 100));
-  }
+  await back();
+  return { base, folder, stop, cut, back };
 }
 
 /** Files of a demo capture, the first where none is named, as the browser's file field takes them. */

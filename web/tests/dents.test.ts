@@ -1,28 +1,24 @@
 import { describe, expect, it } from 'vitest';
-import type { Dent, DentEntry } from '../src/api/types';
+import type { Damage, Dent } from '../src/api/types';
 import { panelOf, panels, placeInDrawing } from '../src/lib/car';
 import { jobOf, BLANK, textOf } from '../src/lib/carText';
-import { countOne, takeBack } from '../src/lib/dents';
+import { alike, bySize, dentsOf } from '../src/lib/dents';
 
 const ding: Dent = { kind: 'round', length_mm: 20, width_mm: 20, depth_mm: 0.4, metal: 'steel', access: 'open', place: 'flat', count: 1 };
 
-describe('a tally', () => {
-  const entries: DentEntry[] = [
-    { id: 'a', dent: { ...ding, count: 3 }, source: 'hand' },
-    { id: 'b', dent: { ...ding, length_mm: 30 }, source: 'reading' },
-  ];
-  it('adds to the line that is alike', () => {
-    expect(countOne(entries, ding)).toEqual({ change: 'a', from: entries[0]!.dent, to: { ...ding, count: 4 } });
+describe('dents', () => {
+  const damage = (dents: [number, number][]): Damage => ({
+    id: 'd', panel: 'roof', x: 0.5, y: 0.5, note: '', photos: [], captures: [],
+    dents: dents.map(([length_mm, count], k) => ({ id: String(k), source: 'hand', dent: { ...ding, length_mm, width_mm: length_mm, count } })),
   });
-  it('begins a line for another size, place or depth, and never touches a measured one', () => {
-    expect(countOne(entries, { ...ding, place: 'body_line' })).toEqual({ add: { ...ding, place: 'body_line' } });
-    expect(countOne(entries, { ...ding, length_mm: 30 })).toEqual({ add: { ...ding, length_mm: 30 } });
+  it('share a line where they are alike in all but their number', () => {
+    expect(alike(ding, { ...ding, count: 9, sharpness: null })).toBe(true);
+    for (const other of [{ length_mm: 21 }, { place: 'body_line' as const }, { metal: 'aluminium' as const }, { sharpness: 0.2 }]) expect(alike(ding, { ...ding, ...other })).toBe(false);
   });
-  it('is taken back step by step', () => {
-    const step = countOne(entries, ding);
-    expect(takeBack(step, 'a')).toEqual({ change: 'a', to: entries[0]!.dent, from: { ...ding, count: 4 } });
-    expect(takeBack({ add: ding }, 'new')).toEqual({ remove: 'new', was: ding });
-    expect(takeBack({ remove: 'a', was: ding }, 'a')).toEqual({ add: ding });
+  it('are counted over damages and by size', () => {
+    const damages = [damage([[20, 3], [10, 4]]), damage([[10, 1]])];
+    expect(dentsOf(damages)).toBe(8);
+    expect(bySize(damages)).toEqual([{ across_mm: 10, count: 5 }, { across_mm: 20, count: 3 }]);
   });
 });
 

@@ -3,7 +3,8 @@
 //! # Entry points
 //! A [`Job`] holds a [`Customer`], a [`Car`] and [`Damage`]s. [`Vin::parse`] checks a vehicle
 //! identification number, [`cautions()`] says what to take care of, [`quote_input()`] gathers what a
-//! quote is made from, [`dents_of_spots()`] turns the spots of a reading into dents.
+//! quote is made from, [`dents_of_spots()`] turns the spots of a reading into dents. [`judge_paint()`] holds
+//! each panel's paint against the others, [`merge()`] lays together what several devices edited.
 //!
 //! # Conventions
 //! Sizes in mm, places on a panel from 0 to 1 right and down of the panel as it is drawn, times as
@@ -26,10 +27,14 @@ mod clock;
 mod crew;
 mod damage;
 mod job;
+mod merge;
+mod old;
+mod paint;
 mod panel;
 mod pay;
 mod pricing;
 mod shop;
+mod shot;
 mod spots;
 mod stage;
 mod vin;
@@ -41,10 +46,14 @@ pub use clock::{EntryState, LONGEST_STRETCH_S, TimeEntry, WorkKind, WorkedByKind
 pub use crew::{Pay, PayError, Technician};
 pub use damage::{At, AtError, Capture, CaptureFile, Damage, DentEntry, Photo, ReadingEntry, Source};
 pub use job::{Job, job_number};
+pub use merge::{Clash, Edit, NoSuchField, merge};
+pub use old::{OldDamage, OldKind};
+pub use paint::{PaintError, PaintReading, PaintSays, PanelPaint, judge_paint};
 pub use panel::{NoSuchPanel, Panel};
 pub use pay::{DoneJob, JobPay, PayPeriod, PayRow, pay_sheet};
 pub use pricing::quote_input;
 pub use shop::{Language, LengthUnit, Shop, ShopError, TemperatureUnit};
+pub use shot::{NoSuchShot, Shot};
 pub use spots::{SpotDent, TakeSettings, dents_of_spots};
 pub use stage::{NoSuchStage, Stage};
 pub use vin::{CheckDigit, Vin, VinError, check_digit};

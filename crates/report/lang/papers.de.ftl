@@ -23,6 +23,13 @@ consent-glue = Es darf von außen geklebt werden. Clips und Dichtungen, die beim
 consent-never = Ohne meine schriftliche Zustimmung wird für den Zugang nicht gebohrt und keine geklebte oder geschweißte Struktur gelöst.
 consent-photos = Fotos und Messungen des Fahrzeugs werden für diesen Auftrag aufbewahrt und meinem Versicherer gezeigt, wenn ich dort Ansprüche stelle.
 consent-old = Die in diesem Papier genannten Altschäden waren vorher da und gehören nicht zur Arbeit.
+old-scratch = Kratzer
+old-chip = Steinschlag
+old-crack = gerissener Lack
+old-dent = Delle, bleibt
+old-rust = Rost
+old-broken = gebrochen oder fehlt
+old-repaired = früher repariert
 promised = Zugesagt für
 
 sign-customer = Unterschrift des Kunden

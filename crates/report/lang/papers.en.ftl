@@ -23,6 +23,13 @@ consent-glue = Glue may be used from outside. Clips and seals that break on remo
 consent-never = No hole is drilled for access, and no bonded or welded structure is taken off, without my written consent.
 consent-photos = Photos and measurements of the car are kept for this job, and shown to my insurer if I claim there.
 consent-old = The old damage listed on this paper was there before and is not part of the work.
+old-scratch = scratch
+old-chip = stone chip
+old-crack = cracked paint
+old-dent = dent, not to be repaired
+old-rust = rust
+old-broken = broken or missing
+old-repaired = repaired before
 promised = Promised for
 
 sign-customer = Signature of the customer

@@ -23,6 +23,13 @@ consent-glue = Se puede pegar desde fuera. Grapas y juntas que se rompan al desm
 consent-never = Sin mi consentimiento por escrito no se taladra para tener acceso ni se separa estructura pegada o soldada.
 consent-photos = Las fotos y mediciones del vehículo se guardan para este encargo, y se muestran a mi aseguradora si reclamo allí.
 consent-old = Los daños antiguos indicados en este documento ya existían y no forman parte del trabajo.
+old-scratch = arañazo
+old-chip = impacto de piedra
+old-crack = pintura agrietada
+old-dent = abolladura, no se repara
+old-rust = óxido
+old-broken = roto o falta
+old-repaired = reparado antes
 promised = Prometido para el
 
 sign-customer = Firma del cliente

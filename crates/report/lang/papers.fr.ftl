@@ -23,6 +23,13 @@ consent-glue = On peut coller par l’extérieur. Les agrafes et joints qui cass
 consent-never = Aucun trou n’est percé pour l’accès et aucune structure collée ou soudée n’est détachée sans mon accord écrit.
 consent-photos = Photos et mesures du véhicule sont gardées pour ce dossier, et montrées à mon assureur si j’y demande réparation.
 consent-old = Les anciens dommages cités dans ce document existaient avant et ne font pas partie du travail.
+old-scratch = rayure
+old-chip = impact de pierre
+old-crack = peinture fissurée
+old-dent = bosse non réparée
+old-rust = rouille
+old-broken = cassé ou manquant
+old-repaired = réparé auparavant
 promised = Promis pour
 
 sign-customer = Signature du client

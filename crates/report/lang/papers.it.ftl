@@ -23,6 +23,13 @@ consent-glue = Si può incollare dall’esterno. Fermagli e guarnizioni che si r
 consent-never = Senza il mio consenso scritto non si fora per l’accesso e non si stacca nessuna struttura incollata o saldata.
 consent-photos = Foto e misure del veicolo sono conservate per questa pratica e mostrate al mio assicuratore se chiedo il risarcimento.
 consent-old = I vecchi danni indicati in questo documento c’erano già e non fanno parte del lavoro.
+old-scratch = graffio
+old-chip = scheggiatura da sasso
+old-crack = vernice crepata
+old-dent = ammaccatura, non da riparare
+old-rust = ruggine
+old-broken = rotto o mancante
+old-repaired = già riparato
 promised = Promesso per il
 
 sign-customer = Firma del cliente

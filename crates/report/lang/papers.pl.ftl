@@ -23,6 +23,13 @@ consent-glue = Wolno kleić od zewnątrz. Spinki i uszczelki, które pękną prz
 consent-never = Bez mojej pisemnej zgody nie wierci się otworów dla dostępu i nie odłącza struktury klejonej ani spawanej.
 consent-photos = Zdjęcia i pomiary pojazdu są przechowywane dla tego zlecenia i pokazywane mojemu ubezpieczycielowi, jeśli tam zgłoszę roszczenie.
 consent-old = Dawne uszkodzenia wymienione w tym dokumencie były wcześniej i nie należą do pracy.
+old-scratch = rysa
+old-chip = odprysk od kamienia
+old-crack = popękany lakier
+old-dent = wgniecenie, bez naprawy
+old-rust = rdza
+old-broken = uszkodzone lub brak
+old-repaired = wcześniej naprawiane
 promised = Obiecano na
 
 sign-customer = Podpis klienta

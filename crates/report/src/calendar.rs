@@ -1,8 +1,9 @@
 //! Promised jobs as a calendar file (RFC 5545), for whatever calendar the shop looks at.
 //!
 //! One VEVENT for each job: at its hour in UTC, so that no time zone has to be described, or over the whole
-//! day where no hour was promised. Folding and escaping are the `icalendar` crate's; control characters, which
-//! RFC 5545 3.1 does not allow in a text, are left out before.
+//! day where no hour was promised. Escaping is the `icalendar` crate's. So is its folding, but for a last piece of
+//! 75 octets, which its leading blank makes too long: lines are folded anew. Control characters, which RFC 5545
+//! 3.1 does not allow in a text, are left out before.
 
 use crate::words::Words;
 use crate::{Language, ReportError};
@@ -63,7 +64,7 @@ pub fn calendar(shop: &str, jobs: &[PromisedJob], now: Timestamp, language: Lang
     for job in jobs {
         whole.push(event(job, now, &words)?);
     }
-    Ok(whole.to_string())
+    Ok(folded(&whole.to_string()))
 }
 
 fn event(job: &PromisedJob, now: Timestamp, words: &Words) -> Result<Event, ReportError> {
@@ -108,6 +109,28 @@ fn start(when: PromisedFor) -> Property {
 /// Form 2 of RFC 5545 3.3.5.
 fn utc(moment: Timestamp) -> String {
     moment.strftime("%Y%m%dT%H%M%SZ").to_string()
+}
+
+/// Longest line without its end, octets: RFC 5545 3.1.
+const LINE: usize = 75;
+
+/// Folds every line anew: at most 75 octets, the blank before a continued line among them.
+fn folded(file: &str) -> String {
+    let mut out = String::with_capacity(file.len() + file.len() / LINE * 3);
+    let mut room = LINE;
+    for line in file.replace("\r\n ", "").split_terminator("\r\n") {
+        for letter in line.chars() {
+            if letter.len_utf8() > room {
+                out.push_str("\r\n ");
+                room = LINE - 1;
+            }
+            out.push(letter);
+            room -= letter.len_utf8();
+        }
+        out.push_str("\r\n");
+        room = LINE;
+    }
+    out
 }
 
 /// A text without control characters; lines end as RFC 5545 wants them escaped.

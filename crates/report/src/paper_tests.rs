@@ -35,7 +35,13 @@ fn authorisation_carries_consent_and_strokes() {
     let text = papers_text(&data);
     assert_says(
         &text,
-        &["Paint can crack", "25 November 2026 at 14:03:22 UTC", "Mara Invented", "Old scratch on the rear"],
+        &[
+            "Paint can crack",
+            "25 November 2026 at 14:03:22 UTC",
+            "Mara Invented",
+            "Old scratch on the rear",
+            "stone chip (by the plate)",
+        ],
     );
     let format = format::Format { language: Language::En, unit: LengthUnit::Mm };
     let gross = format.money(data.job.quote.as_ref().unwrap().gross, "EUR");

@@ -230,6 +230,7 @@ fn every_key_that_is_used_exists_and_every_key_is_used() {
         "supplement-",
         "means-",
         "note-",
+        "old-",
         "metal-",
         "sheet-",
         "calendar-stage-",

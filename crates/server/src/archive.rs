@@ -14,7 +14,7 @@ use axum::extract::{Multipart, State};
 use axum::http::{StatusCode, header};
 use axum::response::{IntoResponse, Response};
 use dentwright_store::{Archive, Files, ImportError, Imported};
-use futures_util::stream::unfold;
+use futures_util::stream::{StreamExt, unfold};
 use jiff::tz::TimeZone;
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -127,7 +127,8 @@ async fn stream(folder: TempDir, path: &Path) -> Answer<Body> {
             Err(why) => Some((Err(why), (file, folder))),
         }
     };
-    Ok(Body::from_stream(unfold((file, folder), next)))
+    // What packs the answer on its way asks again after the end.
+    Ok(Body::from_stream(unfold((file, folder), next).fuse()))
 }
 
 /// The record, and the files by the hash of their content.

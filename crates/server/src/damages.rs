@@ -15,6 +15,9 @@ use uuid::Uuid;
 /// A damage that is marked.
 #[derive(Debug, Deserialize, ToSchema)]
 pub struct NewDamageJson {
+    /// Made on a device without network; what comes again under it is the same damage.
+    #[serde(default)]
+    id: Option<Uuid>,
     panel: Panel,
     /// Place on the panel as it is drawn, from the left, 0 to 1.
     x: f64,
@@ -43,8 +46,9 @@ pub async fn add(
     Body(new): Body<NewDamageJson>,
 ) -> Answer<(StatusCode, Json<DamageJson>)> {
     let at = dentwright_job::At::new(new.x, new.y).map_err(Trouble::entered)?;
+    let id = new.id.unwrap_or_else(Uuid::now_v7);
     let new = NewDamage { panel: new.panel, at, note: new.note };
-    Ok((StatusCode::CREATED, Json(app.store.add_damage(job, &new, app.now()).await?.into())))
+    Ok((StatusCode::CREATED, Json(app.store.add_damage_as(id, job, &new, app.now()).await?.into())))
 }
 
 /// Change a damage.

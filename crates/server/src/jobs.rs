@@ -58,6 +58,8 @@ pub struct JobRow {
 #[derive(Debug, Default, Deserialize, ToSchema)]
 #[serde(default)]
 pub struct NewJobJson {
+    /// Made on a device without network; what comes again under it is the same job.
+    id: Option<Uuid>,
     customer: Customer,
     car: CarJson,
     #[schema(value_type = Option<String>, format = Date)]
@@ -142,6 +144,7 @@ fn is_found(job: &Job, search: &str) -> bool {
 #[utoipa::path(post, path = "/api/jobs", operation_id = "take_in", request_body = NewJobJson,
     responses((status = 201, body = JobJson), (status = 422, body = Trouble)))]
 pub async fn take_in(State(app): State<App>, Body(new): Body<NewJobJson>) -> Answer<(StatusCode, Json<JobJson>)> {
+    let id = new.id.unwrap_or_else(Uuid::now_v7);
     let new = NewJob {
         customer: new.customer,
         car: new.car.into(),
@@ -152,7 +155,7 @@ pub async fn take_in(State(app): State<App>, Body(new): Body<NewJobJson>) -> Ans
     };
     let now = app.now();
     let year = now.to_zoned_datetime(TimeZone::system()).year();
-    Ok((StatusCode::CREATED, Json(app.store.take_in(&new, now, year).await?.into())))
+    Ok((StatusCode::CREATED, Json(app.store.take_in_as(id, &new, now, year).await?.into())))
 }
 
 /// A job with everything below it.

@@ -41,6 +41,7 @@ mod jobs;
 mod learned;
 mod lines;
 mod live;
+mod merges;
 mod metal;
 mod metal_work;
 mod pair;
@@ -61,6 +62,8 @@ mod serve;
 mod sheets;
 mod shop;
 mod tables;
+mod take_in;
+mod taps;
 mod tasks;
 #[cfg(test)]
 mod tests;

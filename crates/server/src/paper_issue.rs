@@ -7,9 +7,9 @@ use crate::report_data::{Loaded, report_data};
 use crate::trouble::{Answer, Trouble};
 use axum::http::StatusCode;
 use dentwright_invoice::{Invoice, Totals, check, cii, ubl};
-use dentwright_job::{Job, Shop, Stage};
+use dentwright_job::{Job, OldDamage, Shop, Stage};
 use dentwright_price::Quote;
-use dentwright_report::{Country, Language, PaperData, PaperKind, Received, Signature, country, paper};
+use dentwright_report::{Country, Language, OldMark, PaperData, PaperKind, Received, Signature, country, paper};
 use dentwright_store::{IssueError, MadePaper, NewPaper, StoredPaper};
 use jiff::civil::Date;
 use jiff::tz::TimeZone;
@@ -163,8 +163,20 @@ async fn start(app: &App, job: &Job, shop: &Shop, pack: &Country, body: &Issue, 
         received: None,
         promised: job.promised,
         hashes,
+        old: old(app, job).await?,
         job: report,
     })
+}
+
+/// What was there before, as it was marked with the customer.
+async fn old(app: &App, job: &Job) -> Answer<Vec<OldMark>> {
+    let marks = app.store.old_damages(job.id).await?;
+    let mark = |one: OldDamage| OldMark {
+        panel: one.panel.code().to_owned(),
+        kind: one.kind.code().to_owned(),
+        note: one.note,
+    };
+    Ok(marks.into_iter().map(mark).collect())
 }
 
 /// The invoice that a credit note or receipt is about.

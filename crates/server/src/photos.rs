@@ -47,7 +47,8 @@ pub async fn upload(
     Ok((StatusCode::CREATED, Json(added.into_iter().map(|photo| photo.hash).collect())))
 }
 
-fn check(photo: Received) -> Answer<(String, PathBuf)> {
+/// A photo that can be shown, as its name and its file.
+pub fn check(photo: Received) -> Answer<(String, PathBuf)> {
     let bytes = std::fs::read(&photo.path).map_err(|why| Trouble::own("looking at the photos", why))?;
     match upright(&bytes) {
         Ok(_) => Ok((photo.name, photo.path)),

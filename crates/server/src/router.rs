@@ -3,8 +3,8 @@
 use crate::app::App;
 use crate::{
     archive, assets, calendar, cameras, captures, cautions, changes, crew, damages, dents, erasure, exports, guard,
-    hail_tables, jobs, learned, lines, live, metal, pair, papers, pay, photos, quote, readings, rehearsals, report,
-    sheets, shop, tables, tasks, times, vin,
+    hail_tables, jobs, learned, lines, live, merges, metal, pair, papers, pay, photos, quote, readings, rehearsals,
+    report, sheets, shop, tables, take_in, taps, tasks, times, vin,
 };
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
@@ -29,6 +29,7 @@ fn api() -> OpenApiRouter<App> {
     let uploads = OpenApiRouter::new()
         .routes(routes!(captures::upload))
         .routes(routes!(photos::upload))
+        .routes(routes!(take_in::photos))
         .routes(routes!(exports::take_over))
         .routes(routes!(archive::import))
         .routes(routes!(cameras::list, cameras::add))
@@ -39,6 +40,16 @@ fn api() -> OpenApiRouter<App> {
         .routes(routes!(shop::get_hours, shop::put_hours))
         .routes(routes!(jobs::list, jobs::take_in))
         .routes(routes!(jobs::get, jobs::change, jobs::remove))
+        .routes(routes!(merges::edit))
+        .routes(routes!(taps::count))
+        .routes(routes!(take_in::get))
+        .routes(routes!(take_in::save_old))
+        .routes(routes!(take_in::remove_old))
+        .routes(routes!(take_in::save_paint))
+        .routes(routes!(take_in::remove_paint))
+        .routes(routes!(take_in::remove_photo))
+        .routes(routes!(take_in::told))
+        .routes(routes!(take_in::sign))
         .routes(routes!(vin::check))
         .routes(routes!(damages::add))
         .routes(routes!(damages::change, damages::remove))

@@ -65,7 +65,28 @@ impl Store {
     /// # Errors
     /// When there is no such job.
     pub async fn add_damage(&self, job: Uuid, new: &NewDamage, now: Timestamp) -> Result<Damage, StoreError> {
-        let damage = new_id();
+        self.add_damage_as(new_id(), job, new, now).await
+    }
+
+    /// Marks a damage under an id that a device made without network; what is sent twice is one damage.
+    ///
+    /// # Errors
+    /// When there is no such job.
+    pub async fn add_damage_as(
+        &self,
+        damage: Uuid,
+        job: Uuid,
+        new: &NewDamage,
+        now: Timestamp,
+    ) -> Result<Damage, StoreError> {
+        let there: Option<String> = sqlx::query_scalar("SELECT id FROM damage WHERE id = $1 AND job_id = $2")
+            .bind(damage.to_string())
+            .bind(job.to_string())
+            .fetch_optional(&self.pool)
+            .await?;
+        if there.is_some() {
+            return Ok(self.damage(damage).await?.1);
+        }
         let done = sqlx::query(
             "INSERT INTO damage (id, job_id, panel, x, y, note, created)
              SELECT $2, job.id, $3, $4, $5, $6, $7 FROM job WHERE job.id = $1",
@@ -136,6 +157,7 @@ impl Store {
         for hash in hashes {
             let named: i64 = sqlx::query_scalar(
                 "SELECT (SELECT COUNT(*) FROM photo WHERE hash = $1)
+                      + (SELECT COUNT(*) FROM job_photo WHERE hash = $1)
                       + (SELECT COUNT(*) FROM capture_file WHERE hash = $1)
                       + (SELECT COUNT(*) FROM reading_file WHERE hash = $1)
                       + (SELECT COUNT(*) FROM paper_file WHERE hash = $1)",

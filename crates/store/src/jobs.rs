@@ -82,7 +82,23 @@ impl Store {
     /// # Errors
     /// When the record cannot be written.
     pub async fn take_in(&self, new: &NewJob, now: Timestamp, year: i16) -> Result<Job, StoreError> {
+        self.take_in_as(new_id(), new, now, year).await
+    }
+
+    /// Takes a car in under an id that a device made without network; what is sent twice is one job.
+    ///
+    /// # Errors
+    /// When the record cannot be written.
+    pub async fn take_in_as(&self, id: Uuid, new: &NewJob, now: Timestamp, year: i16) -> Result<Job, StoreError> {
         let mut change = self.change().await?;
+        let there: Option<String> = sqlx::query_scalar("SELECT id FROM job WHERE id = $1")
+            .bind(id.to_string())
+            .fetch_optional(&mut *change)
+            .await?;
+        if there.is_some() {
+            drop(change);
+            return self.job(id).await;
+        }
         let nth: i64 = sqlx::query_scalar(
             "INSERT INTO job_count (year, last) VALUES ($1, 1)
              ON CONFLICT (year) DO UPDATE SET last = job_count.last + 1 RETURNING last",
@@ -91,7 +107,7 @@ impl Store {
         .fetch_one(&mut *change)
         .await?;
         let head = JobHead {
-            id: new_id(),
+            id,
             number: job_number(year, u32::try_from(nth).unwrap_or(u32::MAX)),
             created: now,
             stage: Stage::TakenIn,
@@ -186,6 +202,7 @@ impl Store {
         let alone = self.shelves.clone().write_owned().await;
         let mut change = self.change().await?;
         let mut hashes = crate::damages::hashes(&mut change, Scope::Job(job)).await?;
+        hashes.extend(crate::job_photos::hashes(&mut change, job).await?);
         hashes.extend(crate::papers::remove_unnumbered(&mut change, job).await?);
         let row: Option<(String, String)> =
             sqlx::query_as("DELETE FROM job WHERE id = $1 RETURNING customer_id, car_id")

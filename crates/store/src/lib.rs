@@ -29,6 +29,7 @@ mod error;
 mod files;
 mod ids;
 mod import;
+mod job_photos;
 mod jobs;
 mod metals;
 mod open;
@@ -39,6 +40,8 @@ mod readings;
 mod rehearsals;
 mod rows;
 mod settings;
+mod take_in;
+mod taps;
 mod tasks;
 mod times;
 
@@ -58,5 +61,6 @@ pub use papers::{IssueError, MadePaper, NewPaper, PaperFile, StoredPaper, paper_
 pub use pricing::StoredTable;
 pub use readings::{NewReading, StoredReading};
 pub use rehearsals::StoredRehearsal;
+pub use taps::{CountError, Tap};
 pub use tasks::{Claimed, StoredTask, TaskError, TaskState};
 pub use times::{NewTime, StartedTime, TimeError};

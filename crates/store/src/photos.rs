@@ -67,13 +67,14 @@ impl Store {
         self.remove_unnamed(vec![hash.to_owned()], alone).await
     }
 
-    /// Whether a file is a photo of some damage or capture, so that it may be shown.
+    /// Whether a file is a photo of some damage, car or capture, so that it may be shown.
     ///
     /// # Errors
     /// When the record cannot be read.
     pub async fn is_photo(&self, hash: &str) -> Result<bool, StoreError> {
         let named: i64 = sqlx::query_scalar(
-            "SELECT (SELECT COUNT(*) FROM photo WHERE hash = $1) + (SELECT COUNT(*) FROM capture_file WHERE hash = $1)",
+            "SELECT (SELECT COUNT(*) FROM photo WHERE hash = $1) + (SELECT COUNT(*) FROM job_photo WHERE hash = $1)
+                  + (SELECT COUNT(*) FROM capture_file WHERE hash = $1)",
         )
         .bind(hash)
         .fetch_one(&self.pool)
@@ -87,6 +88,8 @@ impl Store {
     /// When the record cannot be read.
     pub async fn files_of_job(&self, job: Uuid) -> Result<Vec<String>, StoreError> {
         let mut change = self.change().await?;
-        hashes(&mut change, Scope::Job(job)).await
+        let mut all = hashes(&mut change, Scope::Job(job)).await?;
+        all.extend(crate::job_photos::hashes(&mut change, job).await?);
+        Ok(all)
     }
 }

@@ -1,11 +1,12 @@
 import createClient from 'openapi-fetch';
+import { untrack } from 'svelte';
 import type { components, paths } from './schema';
 import type {
-  Camera, CautionRow, Change, Damage, DamageChange, Dent, DentEntry, Foretold, HailTableRow, HoursSettings, Job, JobChange, JobRow, LearnedAnswer, LineReport,
-  LiveOffer, LiveState, MetalAnswer, MetalAsked, MoveAsked, MoveTried, NewDamage, NewHailTable, NewJob, OnFile, PairingOffer, QuoteAnswer, QuoteInput, Reading,
+  Camera, CautionRow, Change, Dent, DentEntry, Foretold, HailTableRow, HoursSettings, Job, JobRow, LearnedAnswer, LineReport,
+  LiveOffer, LiveState, MetalAnswer, MetalAsked, MoveAsked, MoveTried, NewHailTable, OnFile, PairingOffer, QuoteAnswer, QuoteInput, Reading,
   Screen, SeriesReading, Shop, Task, Trouble, VinAnswer, WorkedInput,
 } from './types';
-import type { Billing, Claimed, Claims, Country, Issue, Lean, Level, Paper, Rehearsal, RehearsalRow, RehearsalScore, Rehearsed, Touch } from './types';
+import type { Billing, Claimed, Claims, Country, Issue, Language, Lean, Level, Paper, Rehearsal, RehearsalRow, RehearsalScore, Rehearsed, TakenIn, Touch } from './types';
 import type { ErasurePlan, NewTime, PaySheet, StartedTime, Technician, TechnicianInput, TimeChange, TimeEntry, Times } from './types';
 
 /** What went wrong, in words for the technician, and what to do. */
@@ -20,6 +21,37 @@ export class Problem extends Error implements Trouble {
 }
 
 const http = createClient<paths>({ baseUrl: location.origin });
+
+/** What comes first: whatever was entered here is told to the server before it is asked. */
+let first: () => Promise<void> = () => Promise.resolve();
+export function waitFor(before: () => Promise<void>): void {
+  first = before;
+}
+// Pages ask inside effects, which shall not run again with every tap.
+http.use({ onRequest: () => untrack(first).then(() => undefined) });
+
+/** A server that has not answered by then is out of reach, ms; photos may take longer. */
+const PATIENCE_MS = 15_000;
+const FILES_PATIENCE_MS = 180_000;
+
+/** A call of the outbox, which waits for nothing. */
+export async function raw<T>(method: string, path: string, body?: unknown): Promise<T> {
+  const files = body instanceof FormData;
+  const call = fetch(path, {
+    method,
+    headers: files || body === undefined ? undefined : { 'content-type': 'application/json' },
+    body: files ? body : body === undefined ? undefined : JSON.stringify(body),
+    signal: AbortSignal.timeout(files ? FILES_PATIENCE_MS : PATIENCE_MS),
+  });
+  return said<T>(
+    call.then(async (response) => {
+      const answer: unknown = response.status === 204 ? undefined : await response.json().catch(() => undefined);
+      return response.ok ? { data: answer, response } : { error: answer, response };
+    }),
+  );
+}
+/** Waits until what was entered here has been sent, or cannot be now. */
+export const told = (): Promise<void> => untrack(first);
 
 /** The answer to a call, or the problem that it met. */
 async function said<T>(call: Promise<{ data?: unknown; error?: unknown; response: Response }>): Promise<T> {
@@ -55,15 +87,10 @@ export const api = {
   hours: () => said<HoursSettings>(http.GET('/api/shop/hours')),
   saveHours: (body: HoursSettings) => said<HoursSettings>(http.PUT('/api/shop/hours', { body })),
   jobs: (search: string, stage: string) => said<JobRow[]>(http.GET('/api/jobs', { params: { query: { search, stage } } })),
-  takeIn: (body: NewJob) => said<Job>(http.POST('/api/jobs', { body })),
   job: (job: string) => said<Job>(http.GET('/api/jobs/{id}', at(job))),
-  changeJob: (job: string, body: JobChange) => said<Job>(http.PATCH('/api/jobs/{id}', { ...at(job), body })),
   removeJob: (job: string) => said<void>(http.DELETE('/api/jobs/{id}', removal(job))),
   vin: (vin: string) => said<VinAnswer>(http.GET('/api/vin/{vin}', { params: { path: { vin } } })),
-  addDamage: (job: string, body: NewDamage) => said<Damage>(http.POST('/api/jobs/{id}/damages', { ...at(job), body })),
-  changeDamage: (damage: string, body: DamageChange) => said<Damage>(http.PATCH('/api/damages/{id}', { ...at(damage), body })),
   removeDamage: (damage: string) => said<void>(http.DELETE('/api/damages/{id}', removal(damage))),
-  addDent: (damage: string, body: Dent) => said<DentEntry>(http.POST('/api/damages/{id}/dents', { ...at(damage), body })),
   changeDent: (dent: string, body: Dent) => said<DentEntry>(http.PUT('/api/dents/{id}', { ...at(dent), body })),
   removeDent: (dent: string) => said<void>(http.DELETE('/api/dents/{id}', removal(dent))),
   readAgain: (capture: string) => said<{ task_id: string }>(http.POST('/api/captures/{id}/read', at(capture))),
@@ -88,6 +115,8 @@ export const api = {
   learned: () => said<LearnedAnswer>(http.GET('/api/shop/hours/learned')),
   saveWorked: (job: string, body: WorkedInput) => said<Foretold>(http.PUT('/api/jobs/{id}/worked', { ...at(job), body })),
   removeWorked: (job: string) => said<void>(http.DELETE('/api/jobs/{id}/worked', removal(job))),
+  takenIn: (job: string) => said<TakenIn>(http.GET('/api/jobs/{id}/take-in', at(job))),
+  consent: (language: Language) => said<string[]>(http.GET('/api/consent', { params: { query: { language: language as 'en' } } })),
   cautions: (job: string) => said<CautionRow[]>(http.GET('/api/cautions', { params: { query: { job } } })),
   cameras: () => said<Camera[]>(http.GET('/api/cameras')),
   removeCamera: (camera: string) => said<void>(http.DELETE('/api/cameras/{id}', removal(camera))),

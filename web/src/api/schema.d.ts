@@ -120,6 +120,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/consent": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What a customer is told before the work, by the shop's country and in a language. No legal advice. */
+        get: operations["consent"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/countries": {
         parameters: {
             query?: never;
@@ -433,6 +450,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/jobs/{id}/edits": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Edit fields of a job, each with the value that was last known. What somebody else has changed since is not
+         *     overwritten but comes back with both values.
+         */
+        post: operations["edit_job"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/jobs/{id}/erasure": {
         parameters: {
             query?: never;
@@ -451,6 +488,74 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/jobs/{id}/old-damages": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        /** Mark old damage, or change the mark. */
+        put: operations["save_old_damage"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs/{id}/old-damages/{old}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post?: never;
+        /** Take a mark of old damage away. */
+        delete: operations["remove_old_damage"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs/{id}/paint": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        /** Keep a paint reading. */
+        put: operations["save_paint"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs/{id}/paint/{read}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post?: never;
+        /** Take a paint reading back. */
+        delete: operations["remove_paint"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/jobs/{id}/papers": {
         parameters: {
             query?: never;
@@ -464,6 +569,40 @@ export interface paths {
         /** Issue a paper. What was issued is kept as it is; an invoice that is wrong is followed by a credit note. */
         post: operations["issue_paper"];
         delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs/{id}/photos/{shot}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Add photos to a place of the checklist. */
+        post: operations["send_job_photos"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs/{id}/photos/{shot}/{hash}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post?: never;
+        /** Take a photo off the checklist. */
+        delete: operations["remove_job_photo"];
         options?: never;
         head?: never;
         patch?: never;
@@ -498,6 +637,57 @@ export interface paths {
         get: operations["report"];
         put?: never;
         post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs/{id}/signed": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        /** Keep what the customer signed at the car. */
+        put: operations["sign_at_car"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs/{id}/take-in": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What was recorded when the car was taken in. */
+        get: operations["taken_in"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs/{id}/taps": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Count dents of a job, all of the call or none. */
+        post: operations["count"];
         delete?: never;
         options?: never;
         head?: never;
@@ -1614,6 +1804,12 @@ export interface components {
              */
             year: number | null;
         };
+        /** @description A photo of the checklist. */
+        CarPhotoJson: {
+            /** @description Hash of the photo. */
+            hash: string;
+            shot: components["schemas"]["Shot"];
+        };
         /** @description A caution by its code; the words are the app's and the report's. */
         CautionRow: {
             code: string;
@@ -1717,6 +1913,15 @@ export interface components {
              * @description From the panel to the eye, mm.
              */
             eye_mm: number;
+        };
+        /** @description Two values for one field. */
+        Clash: {
+            /** @description Which field. */
+            field: string;
+            /** @description What this device wanted. */
+            mine: Record<string, never>;
+            /** @description What the record holds, which stays until somebody chooses. */
+            theirs: Record<string, never>;
         };
         /** @description One coefficient as it started and as it stands. */
         Coefficient: {
@@ -1940,6 +2145,19 @@ export interface components {
             doubt: number;
             /** Format: double */
             value: number;
+        };
+        /** @description An edit of one field. */
+        Edit: {
+            /** @description The value that the device last knew. */
+            base: Record<string, never>;
+            /** @description Which: a JSON pointer (RFC 6901) into the record, such as `/customer/phone`. */
+            field: string;
+            /** @description What it shall be. */
+            to: Record<string, never>;
+        };
+        /** @description Edits in the order in which they were made. */
+        EditsJson: {
+            edits: components["schemas"]["Edit"][];
         };
         /**
          * @description How an entry stands.
@@ -2737,6 +2955,13 @@ export interface components {
          * @enum {string}
          */
         MarkKind: "rougher" | "smoother";
+        /** @description What became of them. */
+        MergedJson: {
+            /** @description The others: somebody else has changed the same field since. */
+            clashes: components["schemas"]["Clash"][];
+            /** @description The job, with every edit that could be made. */
+            job: components["schemas"]["JobJson"];
+        };
         /**
          * @description The metal of the outer skin.
          * @enum {string}
@@ -2911,6 +3136,11 @@ export interface components {
         };
         /** @description A damage that is marked. */
         NewDamageJson: {
+            /**
+             * Format: uuid
+             * @description Made on a device without network; what comes again under it is the same damage.
+             */
+            id?: string | null;
             note?: string;
             panel: components["schemas"]["Panel"];
             /**
@@ -2959,6 +3189,12 @@ export interface components {
              *     }
              */
             customer: components["schemas"]["Customer"];
+            /**
+             * Format: uuid
+             * @description Made on a device without network; what comes again under it is the same job.
+             * @default null
+             */
+            id: string | null;
             /** @default  */
             notes: string;
             /** @default  */
@@ -3024,6 +3260,29 @@ export interface components {
              */
             stiffness_n_per_mm: number;
         };
+        /** @description A mark of old damage. */
+        OldJson: {
+            /** Format: uuid */
+            id: string;
+            kind: components["schemas"]["OldKind"];
+            note?: string;
+            panel: components["schemas"]["Panel"];
+            /**
+             * Format: double
+             * @description Place on the panel as it is drawn, from the left, 0 to 1.
+             */
+            x: number;
+            /**
+             * Format: double
+             * @description From the top.
+             */
+            y: number;
+        };
+        /**
+         * @description What old damage is.
+         * @enum {string}
+         */
+        OldKind: "scratch" | "chip" | "crack" | "dent" | "rust" | "broken" | "repaired";
         /** @description What is on file for the metal's questions. */
         OnFileJson: {
             glues: components["schemas"]["NamedJson"][];
@@ -3035,6 +3294,21 @@ export interface components {
          * @enum {string}
          */
         Paint: "factory" | "old" | "repainted";
+        /** @description A reading of the paint gauge. */
+        PaintReading: {
+            /**
+             * Format: uuid
+             * @description Its id.
+             */
+            id: string;
+            /** @description On which panel. */
+            panel: components["schemas"]["Panel"];
+            /**
+             * Format: double
+             * @description Thickness of the film, µm.
+             */
+            um: number;
+        };
         /** @description A judgement with its reasons. */
         PaintRisk: {
             /** @description Why, in words. */
@@ -3054,6 +3328,11 @@ export interface components {
          * @enum {string}
          */
         PaintRiskLevel: "low" | "raised" | "high";
+        /**
+         * @description What a panel's paint says beside the others.
+         * @enum {string}
+         */
+        PaintSays: "usual" | "thick" | "thin" | "too_few";
         /** @description How many times as long each paint takes as one in order. */
         PaintTimes: {
             /** Format: double */
@@ -3081,6 +3360,30 @@ export interface components {
          * @enum {string}
          */
         Panel: "bonnet" | "roof" | "boot_lid" | "tailgate" | "front_wing_left" | "front_wing_right" | "rear_wing_left" | "rear_wing_right" | "front_door_left" | "front_door_right" | "rear_door_left" | "rear_door_right" | "roof_rail_left" | "roof_rail_right" | "front_bumper" | "rear_bumper" | "sill_left" | "sill_right" | "fuel_flap";
+        /** @description A panel's paint beside the car's other panels. */
+        PanelPaint: {
+            /**
+             * Format: double
+             * @description Median of the other panels, µm; none where none was read.
+             */
+            others_um: number | null;
+            /** @description Which panel. */
+            panel: components["schemas"]["Panel"];
+            /** @description How many readings. */
+            readings: number;
+            /** @description What that says. */
+            says: components["schemas"]["PaintSays"];
+            /**
+             * Format: double
+             * @description How far the other panels lie from their median in the middle, µm.
+             */
+            spread_um: number | null;
+            /**
+             * Format: double
+             * @description Median of its readings, µm.
+             */
+            um: number;
+        };
         /** @description One panel by each rule. */
         PanelSizes: {
             /** @description Its lines' sum with each dent at its own size; none where the table ends before. */
@@ -3725,6 +4028,11 @@ export interface components {
             /** @description Unit of temperature on screen and paper. */
             temperature_unit: components["schemas"]["TemperatureUnit"];
         };
+        /**
+         * @description A place of the checklist. Damaged panels have photos of their own beside these.
+         * @enum {string}
+         */
+        Shot: "front_left" | "front_right" | "rear_right" | "rear_left" | "instruments" | "vin" | "old" | "gauge";
         /** @description What is shown and shot. */
         ShotJson: {
             /** @description `setup`, `panel` or `pattern`. */
@@ -3739,6 +4047,14 @@ export interface components {
             name: string;
             /** @description Strokes of the pen, each a list of places: right and down, in widths of the pad. */
             strokes: number[][][];
+        };
+        /** @description Who signed, when, and what. */
+        SignedJson: {
+            /** @description By the clock of the device, RFC 3339. */
+            at: string;
+            consent: string[];
+            name: string;
+            old: components["schemas"]["OldJson"][];
         };
         /** @description A price per dent up to a size. */
         SizeClass: {
@@ -4008,10 +4324,44 @@ export interface components {
             /** Format: uuid */
             task_id: string;
         };
+        /** @description What was recorded when the car was taken in. */
+        TakenInJson: {
+            /** @description Each panel that was read, beside the car's others. */
+            judged: components["schemas"]["PanelPaint"][];
+            old: components["schemas"]["OldJson"][];
+            paint: components["schemas"]["PaintReading"][];
+            photos: components["schemas"]["CarPhotoJson"][];
+            signed: components["schemas"]["SignedJson"] | null;
+        };
         /** @description A reading that was taken over. */
         TakenOver: {
             /** Format: uuid */
             reading_id: string;
+        };
+        /** @description Dents counted, or taken back. */
+        TapJson: {
+            /**
+             * Format: int32
+             * @description How many; below zero where they are taken back.
+             */
+            by: number;
+            /**
+             * Format: uuid
+             * @description The damage; made where it is not there yet.
+             */
+            damage: string;
+            /** @description What was counted; its count is not looked at. */
+            dent: components["schemas"]["Dent"];
+            /**
+             * Format: uuid
+             * @description Made on the device; what comes again under it counts once.
+             */
+            id: string;
+            panel: components["schemas"]["Panel"];
+        };
+        /** @description Taps in the order in which they were made. */
+        TapsJson: {
+            taps: components["schemas"]["TapJson"][];
         };
         /** @description Why a read has failed. */
         TaskErrorJson: {
@@ -4212,6 +4562,19 @@ export interface components {
         } | {
             /** @enum {string} */
             shape: "point";
+        };
+        /** @description What is signed at the car. */
+        ToSign: {
+            /** @description The words that were shown. */
+            consent: string[];
+            /**
+             * Format: uuid
+             * @description Made on the device; what comes again under it is the same.
+             */
+            id: string;
+            /** @description The old damage that was shown. */
+            old: components["schemas"]["OldJson"][];
+            signature: components["schemas"]["Signature"];
         };
         /** @description What a tip does. */
         Touch: {
@@ -4697,6 +5060,27 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    consent: {
+        parameters: {
+            query: {
+                language: components["schemas"]["Language"];
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": string[];
                 };
             };
         };
@@ -5526,6 +5910,47 @@ export interface operations {
             };
         };
     };
+    edit_job: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["EditsJson"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MergedJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
     erasure: {
         parameters: {
             query?: never;
@@ -5587,6 +6012,124 @@ export interface operations {
                 content: {
                     "application/json": components["schemas"]["Trouble"];
                 };
+            };
+        };
+    };
+    save_old_damage: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["OldJson"];
+            };
+        };
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    remove_old_damage: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+                old: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+        };
+    };
+    save_paint: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PaintReading"];
+            };
+        };
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    remove_paint: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+                read: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
             };
         };
     };
@@ -5659,6 +6202,83 @@ export interface operations {
                 };
             };
             422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    send_job_photos: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+                shot: components["schemas"]["Shot"];
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "multipart/form-data": components["schemas"]["FilesForm"];
+            };
+        };
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    remove_job_photo: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+                shot: components["schemas"]["Shot"];
+                hash: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
                 headers: {
                     [name: string]: unknown;
                 };
@@ -5766,6 +6386,115 @@ export interface operations {
                 };
             };
             404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    sign_at_car: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ToSign"];
+            };
+        };
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    taken_in: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TakenInJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    count: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["TapsJson"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["JobJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
                 headers: {
                     [name: string]: unknown;
                 };

@@ -14,19 +14,38 @@ export const KINDS: Kind[] = ['round', 'hail', 'soft', 'sharp', 'crease', 'high'
 export const METALS: Metal[] = ['steel', 'high_strength_steel', 'aluminium'];
 export const ACCESSES: Access[] = ['open', 'trim_off', 'braced', 'glue_only', 'none'];
 export const PLACES: Place[] = ['flat', 'body_line', 'edge', 'rail'];
+export const OLD_KINDS: S['OldKind'][] = ['scratch', 'chip', 'crack', 'dent', 'rust', 'broken', 'repaired'];
+export const SHOTS: S['Shot'][] = ['front_left', 'front_right', 'rear_right', 'rear_left', 'instruments', 'vin', 'old', 'gauge'];
 export const STAGES: Stage[] = ['taken_in', 'quoted', 'authorised', 'in_work', 'finished', 'handed_over'];
 
 export type Shop = S['Shop'];
 export type JobRow = S['JobRow'];
 export type Job = Omit<S['JobJson'], 'damages'> & { damages: Damage[] };
-export type NewJob = S['NewJobJson'];
-export type JobChange = S['JobChange'];
+/** The id is given where the device makes one. */
+export type NewJob = Omit<S['NewJobJson'], 'id'>;
 /** The count may be left out when a dent is sent, and is always there when one comes. */
 export type Dent = S['Dent'] & { count: number };
 export type DentEntry = Omit<S['DentEntryJson'], 'dent'> & { dent: Dent };
 export type Damage = Omit<S['DamageJson'], 'dents'> & { dents: DentEntry[] };
-export type NewDamage = S['NewDamageJson'];
-export type DamageChange = S['DamageChangeJson'];
+/** An edit of one field, by its JSON pointer, with the value that was last known. */
+export interface Edit {
+  field: string;
+  base: unknown;
+  to: unknown;
+}
+/** Two values for one field. */
+export interface Clash {
+  field: string;
+  mine: unknown;
+  theirs: unknown;
+}
+export type TakenIn = Omit<S['TakenInJson'], 'old' | 'signed'> & { old: OldDamage[]; signed: (Omit<S['SignedJson'], 'old'> & { old: OldDamage[] }) | null };
+export type OldDamage = Required<S['OldJson']>;
+export type OldKind = S['OldKind'];
+export type Shot = S['Shot'];
+export type PanelPaint = S['PanelPaint'];
+/** A language of papers; the app itself speaks fewer. */
+export type Language = 'en' | 'de' | 'fr' | 'it' | 'es' | 'pl';
 export type VinAnswer = S['VinAnswer'];
 export type Task = S['TaskJson'];
 export type Trouble = S['Trouble'];

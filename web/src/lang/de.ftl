@@ -860,6 +860,116 @@ billing-exempt-hint = Leer lassen, wo Steuer berechnet wird. Kleinunternehmer sc
 billing-save = Speichern
 billing-saved = Gespeichert
 
+### Counting hail, and what waits on the device
+
+hail-count = Hagel zählen
+hail-bar = Größen und das gewählte Teil
+hail-choose-panel = Tippe auf ein Teil
+hail-of = { $panel } hier, { $total } am Auto
+hail-one = Delle von { $size }
+hail-add = Eine mehr von { $size }, bisher { $count }
+hail-choose-size = { $size } wählen
+hail-help = Tippe auf das gewählte Teil, auf +1 oder eine Größe: jedes Tippen ist eine Delle und bleibt sofort auf diesem Gerät.
+hail-counts = Dellen nach Teil und Größe
+hail-all = Ganzes Auto
+nothing = nichts
+job-unsent = noch nicht gesendet
+jobs-of-device = Der Server des Betriebs ist nicht erreichbar. Dies sind die Aufträge, die dieses Gerät kennt.
+photos-waiting = { $count ->
+    [one] Ein Foto wartet auf diesem Gerät.
+   *[other] { $count } Fotos warten auf diesem Gerät.
+  }
+waiting = Wartet auf das Senden
+waiting-count = { $count ->
+    [one] { $count } Eintrag wartet auf das Senden
+   *[other] { $count } Einträge warten auf das Senden
+  }
+waiting-none = Alles ist an den Server des Betriebs gesendet.
+waiting-away = Der Server des Betriebs ist nicht erreichbar. Alles bleibt auf diesem Gerät und wird gesendet, sobald er wieder da ist.
+waiting-sending = Wird gesendet.
+waiting-not-kept = Dieser Browser behält nichts, wenn die Seite zugeht (ein privates Fenster?). Öffne Dentwright in einem gewöhnlichen Fenster, bevor du mehr eingibst.
+waiting-send = Jetzt senden
+waiting-shop = Der Betrieb
+waiting-new = Neuer Auftrag
+waiting-damage = Schaden markiert
+waiting-tap = Dellen gezählt
+waiting-edit = Felder geändert
+waiting-entries = { $count ->
+    [one] ein Eintrag
+   *[other] { $count } Einträge
+  }
+clashes = Zweimal eingegeben
+clashes-help = Jemand anderes hat dasselbe Feld geändert, während dieses Gerät fort war. Wähle, was gilt; alles andere ist zusammengelegt.
+clash-mine = Von diesem Gerät
+clash-theirs = Vom anderen
+refused = Nicht angenommen
+refused-help = Der Server hat dies nicht angenommen. Es bleibt auf diesem Gerät, bis du es noch einmal sendest oder aufgibst.
+refused-again = Noch einmal senden
+refused-give-up = Dies aufgeben
+
+### At the car
+
+arrival = Wie es kam
+arrival-hint = Was vor der Arbeit da war, mit dem Kunden am Auto vereinbart.
+panel = Teil
+checklist = Fotos
+checklist-done = { $done } von { $all }
+checklist-damages = Schäden ohne Foto:
+shot-front_left = Vorn links, mit Kennzeichen
+shot-front_right = Vorn rechts
+shot-rear_right = Hinten rechts, mit Kennzeichen
+shot-rear_left = Hinten links
+shot-instruments = Instrumente, mit Kilometerstand
+shot-vin = Nummer am Auto
+shot-old = Altschäden
+shot-gauge = Lackmessgerät am Auto
+shot-missing = Tippen und aufnehmen
+shot-taken = Aufgenommen
+shot-waits = Aufgenommen, wartet auf das Senden
+old-damage = Altschäden
+old-hint = Tippe auf ein Teil, markiere die Stelle, sage, was es ist. Es steht auf dem, was der Kunde unterschreibt, und gehört nicht zur Arbeit.
+old-what = Was es ist
+old-scratch = Kratzer
+old-chip = Steinschlag
+old-crack = Gerissener Lack
+old-dent = Delle, bleibt
+old-rust = Rost
+old-broken = Gebrochen oder fehlt
+old-repaired = Früher repariert
+old-mark = Altschaden ist hier
+old-remove = Markierung entfernen: { $panel }
+old-removed = Markierung entfernt: { $panel }
+paint-readings = Lackmessung
+paint-thickness = Dicke
+paint-wrong = Gesucht ist eine Dicke über 0 und höchstens { $most }.
+paint-keep = Messung behalten
+paint-of = Median von { $count }
+paint-back = Letzte Messung zurücknehmen: { $panel }
+paint-says-usual = Wie die anderen Teile des Autos, in der Mitte { $others }.
+paint-says-thick = Dicker als die anderen Teile des Autos: in der Mitte { $others }, die meisten um höchstens { $spread } daneben. Es kann überlackiert oder gespachtelt sein: frage nach und rechne eher mit Rissen oder Ablösen.
+paint-says-thin = Dünner als die anderen Teile des Autos: in der Mitte { $others }, die meisten um höchstens { $spread } daneben. Es kann poliert oder geschliffen sein: zum Polieren bleibt wenig.
+paint-says-too_few = Zu wenige zum Vergleichen: miss wenigstens drei andere Teile.
+paint-rule = Ein Teil fällt auf, wo sein Median weiter vom Median der anderen liegt als 3,5 ihrer üblichen Streuung (Iglewicz und Hoaglin 1993). Das sagt, dass der Lack anders ist, nicht warum.
+metal-of-panel = Metall: { $panel }
+sign-at-car = Am Auto vereinbart
+sign-old = { $count ->
+    [0] Kein Altschaden ist markiert.
+    [one] Ein Altschaden ist markiert und wird genannt.
+   *[other] { $count } Altschäden sind markiert und werden genannt.
+  }
+consent-language = Sprache des Kunden
+consent-no-advice = Aus einer Länderdatei des Programms; keine Rechtsberatung.
+consent-away = Die Worte kommen vom Server des Betriebs, der nicht erreichbar ist, und dieses Gerät hat sie in dieser Sprache noch nicht gesehen.
+sign-keep = Unterschrift behalten
+sign-wrong = Niemand hat unterschrieben. Lass den Kunden auf der Fläche unterschreiben.
+signed-at-car = Unterschrieben von { $name }
+signed-on = Unterschrieben von { $name }, { $when }, mit { $count ->
+    [0] keinem Altschaden
+    [one] einem Altschaden
+   *[other] { $count } Altschäden
+  }.
+signed-changed = Die Altschäden sind seitdem anders: lass noch einmal unterschreiben.
+
 ### Üben
 rehearse = Üben
 rehearse-about = Ein gerechnetes Blech unter geraden Linien: drücken, ziehen, klopfen und sehen, was es tut. Es zählt nicht und kostet kein Auto.

@@ -860,6 +860,116 @@ billing-exempt-hint = Leave empty where tax is charged. A small business writes 
 billing-save = Save
 billing-saved = Saved
 
+### Counting hail, and what waits on the device
+
+hail-count = Count hail
+hail-bar = Sizes and the chosen panel
+hail-choose-panel = Tap a panel
+hail-of = { $panel } here, { $total } on the car
+hail-one = dent of { $size }
+hail-add = One more of { $size }, { $count } so far
+hail-choose-size = Choose { $size }
+hail-help = Tap the chosen panel, +1 or a size: each tap is one dent, kept on this device at once.
+hail-counts = Dents by panel and size
+hail-all = Whole car
+nothing = nothing
+job-unsent = not sent yet
+jobs-of-device = The shop’s server is out of reach. These are the jobs that this device knows.
+photos-waiting = { $count ->
+    [one] One photo waits on this device.
+   *[other] { $count } photos wait on this device.
+  }
+waiting = Waiting to be sent
+waiting-count = { $count ->
+    [one] { $count } entry waits to be sent
+   *[other] { $count } entries wait to be sent
+  }
+waiting-none = Everything has been sent to the shop’s server.
+waiting-away = The shop’s server is out of reach. Everything is kept on this device and sent when it is reached again.
+waiting-sending = Being sent.
+waiting-not-kept = This browser keeps nothing when the page is closed (a private window?). Open Dentwright in an ordinary window before you enter more.
+waiting-send = Send now
+waiting-shop = The shop
+waiting-new = New job
+waiting-damage = Damage marked
+waiting-tap = Dents counted
+waiting-edit = Fields changed
+waiting-entries = { $count ->
+    [one] one entry
+   *[other] { $count } entries
+  }
+clashes = Entered twice
+clashes-help = Somebody else changed the same field while this device was away. Choose what holds; everything else has been laid together.
+clash-mine = From this device
+clash-theirs = From the other one
+refused = Not taken
+refused-help = The server did not take these. They stay on this device until you send them again or give them up.
+refused-again = Send them again
+refused-give-up = Give this up
+
+### At the car
+
+arrival = As it came
+arrival-hint = What was there before the work, agreed with the customer beside the car.
+panel = Panel
+checklist = Photos
+checklist-done = { $done } of { $all }
+checklist-damages = Damages without a photo:
+shot-front_left = Front left, with plate
+shot-front_right = Front right
+shot-rear_right = Rear right, with plate
+shot-rear_left = Rear left
+shot-instruments = Instruments, with odometer
+shot-vin = Number on the car
+shot-old = Old damage
+shot-gauge = Paint gauge on the car
+shot-missing = Tap to take it
+shot-taken = Taken
+shot-waits = Taken, waits to be sent
+old-damage = Old damage
+old-hint = Tap a panel, mark the place, say what it is. It is listed on what the customer signs and is no part of the work.
+old-what = What it is
+old-scratch = Scratch
+old-chip = Stone chip
+old-crack = Cracked paint
+old-dent = Dent, not to be repaired
+old-rust = Rust
+old-broken = Broken or missing
+old-repaired = Repaired before
+old-mark = Old damage is here
+old-remove = Remove the mark: { $panel }
+old-removed = Mark removed: { $panel }
+paint-readings = Paint readings
+paint-thickness = Thickness
+paint-wrong = A thickness over 0 and at most { $most } is wanted.
+paint-keep = Keep the reading
+paint-of = median of { $count }
+paint-back = Take the last reading back: { $panel }
+paint-says-usual = As the car’s other panels, { $others } in the middle.
+paint-says-thick = Thicker than the car’s other panels: { $others } in the middle, most of them within { $spread } of it. It may have been painted over or filled: ask, and expect it to crack or lift sooner.
+paint-says-thin = Thinner than the car’s other panels: { $others } in the middle, most of them within { $spread } of it. It may have been polished or sanded: little is left to polish.
+paint-says-too_few = Too few to compare: read at least three other panels.
+paint-rule = A panel stands out where its median is farther from the median of the other panels than 3.5 of their usual spread (Iglewicz and Hoaglin 1993). It says that the paint differs, not why.
+metal-of-panel = Metal: { $panel }
+sign-at-car = Agreed at the car
+sign-old = { $count ->
+    [0] No old damage is marked.
+    [one] One old damage is marked and will be listed.
+   *[other] { $count } old damages are marked and will be listed.
+  }
+consent-language = Language of the customer
+consent-no-advice = From a country file of the program; no legal advice.
+consent-away = The words come from the shop’s server, which is out of reach, and this device has not seen them in this language yet.
+sign-keep = Keep what was signed
+sign-wrong = Nobody has signed. Let the customer sign on the pad.
+signed-at-car = Signed by { $name }
+signed-on = Signed by { $name }, { $when }, with { $count ->
+    [0] no old damage
+    [one] one old damage
+   *[other] { $count } old damages
+  }.
+signed-changed = The old damage has changed since: let it be signed again.
+
 ### Rehearse
 rehearse = Rehearse
 rehearse-about = A simulated panel under straight lines: push, pull, tap, and see what the sheet does. It counts for nothing and costs no car.

@@ -1,5 +1,8 @@
 import type { Job, NewJob } from '../api/types';
 
+/** ISO 3779. */
+const VIN_LENGTH = 17;
+
 /** A customer and a car as they stand in the form: everything is text until it is sent. */
 export const BLANK = {
   name: '', phone: '', email: '', address: '',
@@ -22,7 +25,7 @@ export function textOf(job: Job): CarText {
 
 /** What is sent. Numbers that are none are left out rather than guessed. */
 export function jobOf(text: CarText, metals: Record<string, 'steel' | 'high_strength_steel' | 'aluminium'> = {}): NewJob {
-  const vin = text.vin.trim().toUpperCase();
+  const vin = vinOf(text.vin);
   return {
     customer: { name: text.name.trim(), phone: text.phone.trim(), email: text.email.trim(), address: text.address.trim() },
     car: {
@@ -33,10 +36,16 @@ export function jobOf(text: CarText, metals: Record<string, 'steel' | 'high_stre
       metals,
     },
     promised: text.promised || null,
-    promised_time: (text.promised && text.promised_time) || null,
+    promised_time: (text.promised && text.promised_time && `${text.promised_time.slice(0, 5)}:00`) || null,
     place: text.place.trim(),
     notes: text.notes.trim(),
   };
+}
+
+/** In capitals; a VIN without the spaces and hyphens that it is often written with. */
+export function vinOf(text: string): string {
+  const bare = text.toUpperCase().replace(/[\s-]/g, '');
+  return bare.length === VIN_LENGTH ? bare : text.trim().toUpperCase();
 }
 
 function whole(text: string): number | null {

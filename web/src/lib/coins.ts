@@ -1,34 +1,22 @@
+import { api } from '../api/client';
+import { kept } from './outbox/seen.svelte';
+import { shop } from './shop.svelte';
+
 /** A thing that every technician has in the pocket and can hold beside a dent. */
 export interface Gauge {
-  /** What is written on it. */
+  /** What is written on it; empty for a circle, which is called by its size. */
   name: string;
   across_mm: number;
 }
 
 /** Round gauges of our own choice, mm. */
-export const CIRCLES_MM = [5, 10, 15, 20, 25, 30, 40, 60];
+export const CIRCLES: Gauge[] = [5, 10, 15, 20, 25, 30, 40, 60].map((across_mm) => ({ name: '', across_mm }));
 
-/** Euro coins: Council Regulation (EC) 975/98. */
-const EURO: Gauge[] = [
-  { name: '1 ct', across_mm: 16.25 },
-  { name: '10 ct', across_mm: 19.75 },
-  { name: '5 ct', across_mm: 21.25 },
-  { name: '1 €', across_mm: 23.25 },
-  { name: '50 ct', across_mm: 24.25 },
-  { name: '2 €', across_mm: 25.75 },
-];
-
-/** Coins of the United States: US Mint. */
-const DOLLAR: Gauge[] = [
-  { name: 'dime', across_mm: 17.91 },
-  { name: 'nickel', across_mm: 21.21 },
-  { name: 'quarter', across_mm: 24.26 },
-  { name: 'half dollar', across_mm: 30.61 },
-];
-
-/** The coins of a currency; none where their sizes were not looked up. */
-export function coinsOf(currency: string): Gauge[] {
-  return { EUR: EURO, USD: DOLLAR }[currency] ?? [];
+/** The coins of the shop's country, smallest first, from its pack; none where there is no pack of its money. */
+export async function coins(): Promise<Gauge[]> {
+  const [packs, billing] = await Promise.all([kept('countries', api.countries), kept('billing', api.billing)]);
+  const pack = packs.find((one) => one.code === billing.country) ?? packs.find((one) => one.currency === shop.value?.currency);
+  return pack?.coins.map((coin) => ({ name: coin.name, across_mm: Number(coin.mm) })).sort((a, b) => a.across_mm - b.across_mm) ?? [];
 }
 
 /**

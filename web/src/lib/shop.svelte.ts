@@ -1,6 +1,7 @@
 import { api } from '../api/client';
 import type { Shop } from '../api/types';
 import { speak } from '../lang/index.svelte';
+import { kept } from './outbox/seen.svelte';
 import * as units from './units';
 
 /** The shop's settings as far as the screen needs them everywhere. */
@@ -8,7 +9,7 @@ export const shop = $state<{ value: Shop | null }>({ value: null });
 
 /** Loads the settings and speaks the shop's language. */
 export async function openShop(): Promise<Shop> {
-  return use(await api.shop());
+  return use(await kept('shop', api.shop));
 }
 
 export async function saveShop(value: Shop): Promise<Shop> {

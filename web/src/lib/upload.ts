@@ -1,4 +1,4 @@
-import { Problem } from '../api/client';
+import { Problem, told } from '../api/client';
 
 export interface Sending<T> {
   done: Promise<T>;
@@ -23,8 +23,13 @@ export function send<T>(url: string, files: File[], field: string, onPart: (part
   const form = new FormData();
   for (const file of files) form.append(field, file, file.name);
   request.open('POST', url);
-  request.send(form);
-  return { done, stop: () => request.abort() };
+  let stopped = false;
+  void told().then(() => (stopped ? request.onabort?.(new ProgressEvent('abort')) : request.send(form)));
+  const stop = () => {
+    stopped = true;
+    request.abort();
+  };
+  return { done, stop };
 }
 
 /** Everything dropped, folders opened up. */

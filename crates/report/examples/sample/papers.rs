@@ -30,6 +30,7 @@ pub fn sample_paper(kind: PaperKind, language: Language, pack: &str) -> PaperDat
         invoice: bill.then(|| sample_invoice(&job, kind)),
         received: Some(Received { amount: "500.00".parse().unwrap(), date: date(2026, 11, 27), means: "10".into() }),
         promised: Some(date(2026, 11, 28)),
+        old: vec![OldMark { panel: "front_bumper".into(), kind: "chip".into(), note: "by the plate".into() }],
         hashes: vec![
             ("door photo".into(), "0123456789abcdef".repeat(4)),
             ("roof".into(), "fedcba9876543210".repeat(4)),

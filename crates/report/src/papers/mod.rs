@@ -23,6 +23,7 @@ pub use country::{
 };
 pub use kind::PaperKind;
 pub use of_quote::{lines_of, rounded_to_cash};
+pub use order::consent;
 pub use parties::address_of;
 pub use set::paper;
 #[cfg(test)]
@@ -60,6 +61,19 @@ pub struct PaperData {
     pub promised: Option<Date>,
     /// Hash of each photo's file, by its name in the job's images (evidence).
     pub hashes: Vec<(String, String)>,
+    /// Damage that was there before and is not part of the work (authorisation).
+    pub old: Vec<OldMark>,
+}
+
+/// Damage that was there before.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct OldMark {
+    /// Panel code.
+    pub panel: String,
+    /// Code of what it is, such as `scratch`.
+    pub kind: String,
+    /// Anything to add, as entered.
+    pub note: String,
 }
 
 /// A payment.

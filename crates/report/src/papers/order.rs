@@ -1,13 +1,48 @@
 //! Before and during the work: estimate, authorisation, supplement, work order, notice of the right to cancel.
 
+use super::OldMark;
 use super::block::Block;
 use super::changes::changes;
 use super::set::{Made, signature};
-use crate::ReportError;
 use crate::quote_view;
+use crate::words::Words;
+use crate::{Country, Language, ReportError};
 use dentwright_price::{LineKind, Quote};
 
 type Blocks = Result<Vec<Block>, ReportError>;
+
+/// What a customer is told before the work: the same everywhere, then the country's own. No legal advice.
+///
+/// # Errors
+/// When a language file of the program is broken.
+///
+/// ```
+/// use dentwright_report::{Language, consent, country};
+/// let told = consent(country("DE").unwrap(), Language::De).unwrap();
+/// assert!(told.len() > 6 && told.last().unwrap().contains("BGB"));
+/// ```
+pub fn consent(country: &Country, language: Language) -> Result<Vec<String>, ReportError> {
+    let mut told = general(&Words::new(language)?)?;
+    told.extend(country.lines(language).consent.iter().cloned());
+    Ok(told)
+}
+
+/// The marks of old damage, a line each, then what was written down beside them.
+fn old(made: &Made) -> Result<String, ReportError> {
+    let line = |mark: &OldMark| {
+        let what = made.with.words.say(&format!("old-{}", mark.kind))?;
+        let note = if mark.note.is_empty() { String::new() } else { format!(" ({})", mark.note) };
+        Ok(format!("{}: {what}{note}", panel(made, &mark.panel)))
+    };
+    let mut lines = made.data.old.iter().map(line).collect::<Result<Vec<_>, ReportError>>()?;
+    lines.extend((!made.data.job.notes.is_empty()).then(|| made.data.job.notes.clone()));
+    Ok(lines.join("\n"))
+}
+
+fn general(words: &Words) -> Result<Vec<String>, ReportError> {
+    let keys = ["paint", "hidden", "result", "glue", "never", "photos"];
+    keys.iter().map(|key| words.say(&format!("consent-{key}"))).collect()
+}
 
 pub(crate) fn estimate(made: &Made) -> Blocks {
     let mut blocks = vec![Block::Overview, Block::Damages];
@@ -28,11 +63,10 @@ pub(crate) fn authorisation(made: &Made) -> Blocks {
         blocks.push(Block::Pairs { rows: vec![[words.say("promised")?, made.date(day)?]] });
     }
     blocks.push(Block::section(words.say("consent-title")?));
-    for key in ["paint", "hidden", "result", "glue", "never", "photos"] {
-        blocks.push(Block::text(words.say(&format!("consent-{key}"))?));
-    }
-    if !data.job.notes.is_empty() {
-        blocks.push(Block::Boxed { title: words.say("consent-old")?, text: data.job.notes.clone() });
+    blocks.extend(general(words)?.into_iter().map(Block::text));
+    let old = old(made)?;
+    if !old.is_empty() {
+        blocks.push(Block::Boxed { title: words.say("consent-old")?, text: old });
     }
     blocks.extend(data.country.lines(data.job.language).consent.iter().map(Block::text));
     blocks.push(signature(made, "sign-customer")?);

@@ -128,6 +128,16 @@ fn archive_tables(zip: &[u8]) -> Value {
 }
 
 #[tokio::test(flavor = "multi_thread")]
+async fn a_browser_gets_it_packed_once_more() {
+    let mut client = Client::new().await;
+    client.damage("bonnet").await;
+    client.headers.insert(header::ACCEPT_ENCODING, "gzip".parse().unwrap());
+    let sent = client.get("/api/archive.zip").await;
+    assert_eq!((sent.status, sent.headers[header::CONTENT_ENCODING].to_str().unwrap()), (StatusCode::OK, "gzip"));
+    assert!(sent.bytes.starts_with(&[0x1f, 0x8b]), "RFC 1952");
+}
+
+#[tokio::test(flavor = "multi_thread")]
 async fn another_shop_takes_the_jobs_under_new_numbers_but_never_an_invoice() {
     let (from, job, _) = full().await;
     let zip = archive(&from).await;

@@ -6,6 +6,7 @@ mod cameras;
 mod changes;
 mod client;
 mod day;
+mod devices;
 mod erasure;
 mod live;
 mod metal;
