@@ -162,8 +162,8 @@ export async function theDay({ browser, page, server, test, sound }) {
     await download.saveAs(path);
     const spoiled = join(server.folder, 'spoiled.zip');
     const bytes = await readFile(path);
-    bytes[60] ^= 0xff;
-    await writeFile(spoiled, bytes);
+    await writeFile(spoiled, bytes.subarray(0, Math.floor(0.7 * bytes.length)));
+    const all = (await call(server, 'GET', '/api/jobs')).length;
     const other = await startServer();
     try {
       const there = await (await browser.newContext({ baseURL: other.base })).newPage();
@@ -172,10 +172,10 @@ export async function theDay({ browser, page, server, test, sound }) {
       await there.locator('.trouble').waitFor();
       assert.deepEqual(await call(other, 'GET', '/api/jobs'), []);
       await there.getByLabel('Take an archive in').setInputFiles(path);
-      await there.getByTestId('imported').getByText('5 jobs taken in').waitFor();
+      await there.getByTestId('imported').getByText(`${all} jobs taken in`).waitFor();
       assert.deepEqual(await call(other, 'GET', '/api/jobs'), await call(server, 'GET', '/api/jobs'));
       await there.getByLabel('Take an archive in').setInputFiles(path);
-      await there.getByTestId('imported').getByText('0 jobs taken in, 5 were here already').waitFor();
+      await there.getByTestId('imported').getByText(`0 jobs taken in, ${all} were here already`).waitFor();
       await there.context().close();
     } finally {
       await other.stop();
