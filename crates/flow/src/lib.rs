@@ -21,6 +21,7 @@ mod metal;
 mod metal_facts;
 mod metal_file;
 mod on_photo;
+mod panel_curve;
 mod patterns;
 mod picture;
 mod plan;

@@ -2,12 +2,12 @@
 
 use crate::metal_facts::Found;
 use crate::metal_file::{Check, MetalFile, SheetFacts};
+use crate::panel_curve::panel_curve;
 use dentwright_sheet::{
     Dent, DentSettings, Goal, Hold, Kind, Layer, Metal, MetalRow, Move, NotWorked, Range, Remains, Springs, Tip,
     dent_state, give_map, layer_map, metals, oil_can, perform, quick, remains,
 };
 use dentwright_surface::{Grid, Map};
-use nalgebra::{DMatrix, DVector};
 use std::sync::atomic::{AtomicBool, Ordering};
 
 /// What is known about the sheet.
@@ -49,9 +49,6 @@ pub struct KnownMetal {
 
 /// Widest thickness doubt of a reading by gauge, mm.
 const GAUGE_MM: f64 = 0.03;
-/// How much stiffer than a flat sheet that goes on is what holds the patch: in its plane and against turning; against
-/// going out. A curved panel carries itself. A guess, as in rehearsals.
-const STIFFER: [f64; 2] = [3.0, 600.0];
 /// Step of the maps, mm.
 const STEP_MM: f64 = 1.5;
 /// Cells of the variants, in usual ones.
@@ -85,19 +82,14 @@ pub fn know_metal(
     let row = row(settings)?;
     let thickness = thickness(&row, settings)?;
     let half = (1.6 * settings.length_mm).clamp(45.0, 110.0);
-    let (curvature, off_mm) = curvature(height, deviation, settings.at_mm, half);
+    let (curvature, off_mm) = panel_curve(height, deviation, settings.at_mm, half);
     let go_on = |part: usize, share: f64| {
         let from = if part == 0 { 0.0 } else { DONE[part - 1] };
         progress(from + (DONE[part] - from) * share);
         !cancel.load(Ordering::Relaxed)
     };
     let state = |metal: Metal, t: f64, coarser: f64, hear: &dyn Fn(f64) -> bool| {
-        let flat = Springs::rest_of_panel(2.0 * half, t, &metal);
-        let hold = Hold::Spring(Springs {
-            in_plane: STIFFER[0] * flat.in_plane,
-            out_of_plane: STIFFER[1] * flat.out_of_plane,
-            turning: STIFFER[0] * flat.turning,
-        });
+        let hold = Hold::Spring(Springs::rest_of_curved_panel(2.0 * half, t, &metal));
         let settings_of = DentSettings { metal, thickness_mm: t, curvature, half_mm: half, hold, coarser };
         dent_state(deviation, sigma, settings.at_mm, &settings_of, hear)
     };
@@ -168,27 +160,6 @@ fn variants(row: &MetalRow, thickness: &Range) -> Vec<(Metal, f64)> {
         (with_share(row.kinematic_share.low), t),
         (with_share(row.kinematic_share.high), t),
     ]
-}
-
-/// Quadratic of the intended shape about a place: its curvatures, 1/mm, and how far the shape is off it, mm.
-fn curvature(height: &Map, deviation: &Map, at: [f64; 2], half: f64) -> ([f64; 3], f64) {
-    let grid = height.grid;
-    let near: Vec<[f64; 3]> = (0..grid.len())
-        .map(|i| (grid.position(i), f64::from(height.values[i] - deviation.values[i])))
-        .map(|((x, y), z)| [x - at[0], y - at[1], z])
-        .filter(|[x, y, z]| z.is_finite() && x.abs() <= half && y.abs() <= half)
-        .collect();
-    if near.len() < 12 {
-        return ([0.0; 3], 0.0);
-    }
-    // scaled by the patch, so that the columns are of one size
-    let s = 1.0 / half;
-    let row = |[x, y, _]: [f64; 3]| [1.0, x * s, y * s, 0.5 * x * x * s * s, x * y * s * s, 0.5 * y * y * s * s];
-    let a = DMatrix::from_fn(near.len(), 6, |i, j| row(near[i])[j]);
-    let b = DVector::from_fn(near.len(), |i, _| near[i][2]);
-    let Ok(c) = (a.transpose() * &a).lu().solve(&(a.transpose() * &b)).ok_or(()) else { return ([0.0; 3], 0.0) };
-    let off = (&a * &c - b).norm() / (near.len() as f64).sqrt();
-    ([c[3] * s * s, c[4] * s * s, c[5] * s * s], off)
 }
 
 fn map_grid(at: [f64; 2], half: f64) -> Grid {

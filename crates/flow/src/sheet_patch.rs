@@ -1,10 +1,10 @@
 //! The piece of a reading that is planned for: the damage with what stands out beside it, as the planner's sheet.
 
 use crate::kept::KeptReading;
+use crate::panel_curve::panel_curve;
 use dentwright_plan::Known;
 use dentwright_sheet::MetalRow;
 use dentwright_surface::{Grid, Map, average};
-use nalgebra::{DMatrix, DVector};
 use serde::{Deserialize, Serialize};
 
 /// Step of the map that is planned on, mm.
@@ -65,7 +65,7 @@ pub fn sheet_patch(reading: &KeptReading, spot: usize, metal: &MetalRow, thickne
     });
     let at_mm = [0.5 * (x0 + x1), 0.5 * (y0 + y1)];
     let half_mm = (0.5 * (x1 - x0).max(y1 - y0) + BESIDE_MM).clamp(HALF_MM[0], HALF_MM[1]);
-    let (curvature, off_mm) = curvature(reading, at_mm, half_mm);
+    let (curvature, off_mm) = panel_curve(&reading.height, &reading.deviation, at_mm, half_mm);
     let cells = (2.0 * half_mm / CELL_MM).round() as usize;
     let known = Known::likely(metal, thickness_mm, curvature, half_mm, cells);
     SheetPatch { at_mm, deviation: piece(&reading.deviation, at_mm, half_mm), known, off_mm }
@@ -95,23 +95,4 @@ fn piece(deviation: &Map, at: [f64; 2], half: f64) -> Map {
     let low = -STEP_MM * (n / 2) as f64;
     let grid = Grid { x0_mm: low, y0_mm: low, step_mm: STEP_MM, nx: n, ny: n };
     Map::from_fn(grid, |x, y| smooth.sample(x + at[0], y + at[1]).unwrap_or(f64::NAN))
-}
-
-/// Quadratic of the intended shape about a place: its curvatures, 1/mm, and how far the shape is off it, mm.
-fn curvature(reading: &KeptReading, at: [f64; 2], half: f64) -> ([f64; 3], f64) {
-    let (height, deviation) = (&reading.height, &reading.deviation);
-    let near: Vec<[f64; 3]> = (0..height.grid.len())
-        .map(|i| (height.grid.position(i), f64::from(height.values[i] - deviation.values[i])))
-        .map(|((x, y), z)| [(x - at[0]) / half, (y - at[1]) / half, z])
-        .filter(|[x, y, z]| z.is_finite() && x.abs() <= 1.0 && y.abs() <= 1.0)
-        .collect();
-    if near.len() < 12 {
-        return ([0.0; 3], 0.0);
-    }
-    let row = |[x, y, _]: [f64; 3]| [1.0, x, y, 0.5 * x * x, x * y, 0.5 * y * y];
-    let a = DMatrix::from_fn(near.len(), 6, |i, j| row(near[i])[j]);
-    let b = DVector::from_fn(near.len(), |i, _| near[i][2]);
-    let Some(c) = (a.transpose() * &a).lu().solve(&(a.transpose() * &b)) else { return ([0.0; 3], 0.0) };
-    let off = (&a * &c - b).norm() / (near.len() as f64).sqrt();
-    ([3, 4, 5].map(|k| c[k] / (half * half)), off)
 }

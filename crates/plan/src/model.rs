@@ -50,15 +50,11 @@ pub struct Model {
     pub misfit_mm: f64,
 }
 
-/// How much stiffer than a flat sheet that goes on the rest of a panel holds a patch: along and in turning, and out of the
-/// plane, where the panel's own curve bears; ours, no published source.
-const HELD: [f64; 2] = [3.0, 600.0];
-
 impl Known {
     /// A metal on file at its likely values, held by the rest of a panel.
     pub fn likely(row: &MetalRow, thickness_mm: f64, curvature: [f64; 3], half_mm: f64, cells: usize) -> Self {
         let metal = row.likely();
-        let hold = held(&Springs::rest_of_panel(2.0 * half_mm, thickness_mm, &metal), HELD);
+        let hold = Hold::Spring(Springs::rest_of_curved_panel(2.0 * half_mm, thickness_mm, &metal));
         Self { metal, thickness_mm, curvature, half_mm, hold, cells }
     }
 
@@ -79,15 +75,6 @@ impl Known {
         let cell = 2.0 * self.half_mm / self.cells as f64;
         bending * (std::f64::consts::TAU / (3.0 * cell)).powi(4)
     }
-}
-
-/// Springs of a flat sheet that goes on made stiffer: along and in turning, and out of the plane.
-pub fn held(flat: &Springs, [along, out]: [f64; 2]) -> Hold {
-    Hold::Spring(Springs {
-        in_plane: along * flat.in_plane,
-        out_of_plane: out * flat.out_of_plane,
-        turning: along * flat.turning,
-    })
 }
 
 impl Model {

@@ -8,10 +8,10 @@
 use crate::act::Act;
 use crate::damage::{DAMAGES, Damage};
 use crate::dice::Dice;
-use crate::model::{Known, Model, held};
+use crate::model::{Known, Model};
 use crate::paint::paint_strain;
 use crate::verdict::pops;
-use dentwright_sheet::{MetalRow, Pace, Panel, Springs, metals, oil_can, perform_at};
+use dentwright_sheet::{Hold, MetalRow, Pace, Panel, Springs, metals, oil_can, perform_at};
 use dentwright_surface::{Grid, Map, average};
 use serde::{Deserialize, Serialize};
 
@@ -90,7 +90,7 @@ impl Plant {
         let curvature = [curve(&mut dice), 0.0, curve(&mut dice)];
         let springs = Springs::rest_of_panel(2.0 * HALF_MM, thickness_mm, &metal);
         let soft = dice.between(1.0, 6.0);
-        let hold = held(&springs, [soft, OUT * soft]);
+        let hold = Hold::Spring(springs.stiffer([soft, OUT * soft]));
         let truth = Known { metal, thickness_mm, curvature, half_mm: HALF_MM, hold, cells: CELLS };
         let told = Known::likely(row, likely, curvature, HALF_MM, PLANNER_CELLS);
         let panel = truth.panel()?;

@@ -53,6 +53,7 @@ mod picture;
 mod quote;
 mod readings;
 mod reads;
+mod rehearsal_json;
 mod rehearsal_work;
 mod rehearsals;
 mod report;

@@ -1,130 +1,20 @@
 //! Rehearsals of learners on simulated panels.
 
 use crate::app::App;
+use crate::rehearsal_json::{
+    ChangedJson, ClaimedJson, ClaimsJson, LeanJson, LevelJson, MadeJson, NewRehearsalJson, RehearsalJson, RehearsalRow,
+    WarmJson, told, told_level,
+};
 use crate::rehearsal_work::{Play, as_json, of_json};
 use crate::trouble::{Answer, At, Body, Trouble};
 use axum::Json;
 use axum::extract::State;
 use axum::http::StatusCode;
-use dentwright_flow::GridFacts;
-use dentwright_plan::{Claim, Level, LinesOver, Made, Rehearsal, Score, Touch, levels, lines_over, read_right};
-use dentwright_sheet::{Kind, Tip};
+use dentwright_plan::{Claim, LinesOver, Rehearsal, Score, Touch, levels, lines_over, read_right};
+use dentwright_sheet::Tip;
 use dentwright_store::StoredRehearsal;
 use dentwright_surface::Map;
-use serde::{Deserialize, Serialize};
-use utoipa::ToSchema;
 use uuid::Uuid;
-
-/// A level, as a learner may know it.
-#[derive(Debug, Serialize, ToSchema)]
-pub struct LevelJson {
-    name: String,
-    /// Metal on file.
-    metal: String,
-    thickness_mm: f64,
-    temperature_c: f64,
-    /// What counts as done, µm.
-    finish_um: f64,
-    /// Whether a body line runs over the panel.
-    body_line: bool,
-}
-
-/// A rehearsal to begin.
-#[derive(Debug, Deserialize, ToSchema)]
-pub struct NewRehearsalJson {
-    /// Who learns.
-    learner: String,
-    level: String,
-    /// The same seed brings the same panel; left out for a new one.
-    #[serde(default)]
-    seed: Option<u32>,
-}
-
-/// A rehearsal.
-#[derive(Debug, Serialize, ToSchema)]
-pub struct RehearsalJson {
-    id: Uuid,
-    learner: String,
-    level: LevelJson,
-    seed: u64,
-    temperature_c: f64,
-    grid: GridFacts,
-    /// Intended height, row by row, mm.
-    intended_mm: Vec<f32>,
-    /// Deviation now, mm.
-    deviation_mm: Vec<f32>,
-    made: Vec<Made>,
-    claims: Vec<Claim>,
-    /// None before the end.
-    #[schema(required)]
-    score: Option<Score>,
-}
-
-/// An ended rehearsal, a line of a learner's sheet.
-#[derive(Debug, Serialize, ToSchema)]
-pub struct RehearsalRow {
-    id: Uuid,
-    learner: String,
-    level: String,
-    ended: String,
-    score: Score,
-}
-
-/// A tip that leans on the sheet.
-#[derive(Debug, Deserialize, ToSchema)]
-pub struct LeanJson {
-    kind: Kind,
-    x_mm: f64,
-    y_mm: f64,
-    tip: Tip,
-    /// Lift of the place, mm.
-    lift_mm: f64,
-}
-
-/// Change of the panel's height.
-#[derive(Debug, Serialize, ToSchema)]
-pub struct ChangedJson {
-    /// Row by row, mm; none where there is no answer.
-    #[schema(required)]
-    change_mm: Option<Vec<f32>>,
-}
-
-/// A move made, and how the panel stands.
-#[derive(Debug, Serialize, ToSchema)]
-pub struct MadeJson {
-    made: Made,
-    /// Row by row, mm.
-    deviation_mm: Vec<f32>,
-}
-
-/// What was read off the lines, and how the learner stood.
-#[derive(Debug, Deserialize, ToSchema)]
-pub struct ClaimsJson {
-    claims: Vec<Claim>,
-    /// From the panel to the board, mm.
-    board_mm: f64,
-    /// From the panel to the eye, mm.
-    eye_mm: f64,
-    /// Which way is across the lines, radians from the panel's x.
-    across_rad: f64,
-}
-
-/// What became of one claim.
-#[derive(Debug, Serialize, ToSchema)]
-pub struct ClaimedJson {
-    claim: Claim,
-    right: bool,
-    /// Width of the lines there against lines elsewhere.
-    width: f64,
-    /// Whether they are upside down there.
-    turned: bool,
-}
-
-/// The panel's temperature.
-#[derive(Debug, Deserialize, ToSchema)]
-pub struct WarmJson {
-    temperature_c: f64,
-}
 
 /// A panel is warmed to this at most, °C: a shop's working range ends at 52, common practice, no published source.
 const WARMEST_C: f64 = 60.0;
@@ -299,34 +189,6 @@ pub async fn step(State(app): State<App>, At((id, step)): At<(Uuid, usize)>) -> 
     let bytes = app.store.rehearsal_step(id, step).await?;
     let map = Map::from_npy(Rehearsal::grid(), &bytes).map_err(|why| Trouble::own("reading a step", why))?;
     Ok(Json(map.values))
-}
-
-fn told_level(level: Level) -> LevelJson {
-    LevelJson {
-        name: level.name,
-        metal: level.metal,
-        thickness_mm: level.thickness_mm,
-        temperature_c: level.temperature_c,
-        finish_um: level.finish_um,
-        body_line: level.line.is_some(),
-    }
-}
-
-fn told(stored: &StoredRehearsal, play: &Rehearsal) -> Answer<RehearsalJson> {
-    let grid = Rehearsal::grid();
-    Ok(RehearsalJson {
-        id: stored.id,
-        learner: stored.learner.clone(),
-        level: told_level(play.level.clone()),
-        seed: play.seed,
-        temperature_c: play.temperature_c,
-        grid: GridFacts { x0_mm: grid.x0_mm, y0_mm: grid.y0_mm, step_mm: grid.step_mm, nx: grid.nx, ny: grid.ny },
-        intended_mm: play.intended().values,
-        deviation_mm: play.deviation().values,
-        made: play.made.clone(),
-        claims: play.claims.clone(),
-        score: stored.score.clone().map(of_json).transpose()?,
-    })
 }
 
 /// An ended rehearsal is only looked at.

@@ -16,10 +16,6 @@ const CELLS: usize = 11;
 const LINE_CELLS: usize = 5;
 /// Layers across the thickness.
 const LAYERS: usize = 5;
-/// How much stiffer than a flat sheet that goes on is what holds a patch: in its plane and against turning; against
-/// going out. A curved panel carries itself. A guess, as for the trial's panels.
-const STIFFER: [f64; 2] = [3.0, 600.0];
-
 /// A level.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -99,12 +95,7 @@ impl Level {
     fn sound(&self) -> Option<Panel> {
         let row: MetalRow = metals().into_iter().find(|row| row.name == self.metal)?;
         let metal = row.likely();
-        let springs = Springs::rest_of_panel(2.0 * HALF_MM, self.thickness_mm, &metal);
-        let hold = Hold::Spring(Springs {
-            in_plane: STIFFER[0] * springs.in_plane,
-            out_of_plane: STIFFER[1] * springs.out_of_plane,
-            turning: STIFFER[0] * springs.turning,
-        });
+        let hold = Hold::Spring(Springs::rest_of_curved_panel(2.0 * HALF_MM, self.thickness_mm, &metal));
         let y = Axis::new(even(-HALF_MM, HALF_MM, CELLS));
         let z = |x: f64, y: f64| self.intended(x, y);
         let mesh = Mesh::new(Axis::new(self.across()), y, Outline::Rectangle, &z, 2)?;
