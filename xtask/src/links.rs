@@ -1,4 +1,5 @@
-//! Links of the written pages: every relative one must lead to a file, every anchor to a heading.
+//! The written pages: every relative link must lead to a file, every anchor to a heading, and no merge may be left
+//! unfinished.
 
 use anyhow::{Result, bail};
 use std::path::{Path, PathBuf};
@@ -6,13 +7,16 @@ use std::path::{Path, PathBuf};
 /// Folders that hold pages of ours.
 const FOLDERS: [&str; 6] = [".", "docs", "examples", "benches", "tests", "web"];
 
-/// Fails with one line per dead link.
+/// Fails with one line per dead link or mark of an unfinished merge.
 pub fn check(root: &Path) -> Result<()> {
     let pages: Vec<PathBuf> = FOLDERS.iter().flat_map(|folder| pages_in(&root.join(folder))).collect();
     let mut links = 0;
     let mut dead = Vec::new();
     for page in &pages {
         let text = std::fs::read_to_string(page)?;
+        if text.lines().any(|line| line.starts_with("<<<<<<< ") || line.starts_with(">>>>>>> ")) {
+            dead.push(format!("{}: an unfinished merge", page.strip_prefix(root).unwrap_or(page).display()));
+        }
         for link in relative_links(&text) {
             links += 1;
             if !leads_somewhere(page, &text, &link) {
@@ -24,7 +28,7 @@ pub fn check(root: &Path) -> Result<()> {
     if dead.is_empty() {
         return Ok(());
     }
-    bail!("dead links:\n{}", dead.join("\n"))
+    bail!("dead links and unfinished merges:\n{}", dead.join("\n"))
 }
 
 fn pages_in(folder: &Path) -> Vec<PathBuf> {
