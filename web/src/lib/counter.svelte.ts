@@ -31,8 +31,7 @@ export class Counter {
     this.#add({ ...last, by: -last.by });
   }
   #add(tap: Tap) {
-    add(this.job, { kind: 'tap', ...tap });
     // A glove feels what it does not see.
-    navigator.vibrate?.(12);
+    void add(this.job, { kind: 'tap', ...tap }).then((kept) => kept && navigator.vibrate?.(12));
   }
 }

@@ -45,20 +45,28 @@ async function read() {
   [box.items, box.choices] = [[...kept, ...unwritten], choices];
 }
 
-/** Takes something in: it shows at once, is on the disk in a moment, and is sent when that can be. */
-export function add(job: string, sort: Sort, id = newId()): void {
+/**
+ * Takes something in: it is on the disk in a moment and is sent when that can be. It shows at once, but for what is
+ * counted: that shows when it is on the disk, so that what was seen to count is there whatever happens to the browser.
+ * Whether it was kept.
+ */
+export function add(job: string, sort: Sort, id = newId()): Promise<boolean> {
   const item = { id, job, at: Date.now(), ...(sort.kind === 'file' ? sort : ($state.snapshot(sort) as Sort)) } as Item;
-  box.items = [...box.items, item];
+  if (sort.kind !== 'tap') box.items = [...box.items, item];
   box.writing++;
-  put('outbox', item).then(
+  return put('outbox', item).then(
     (n) => {
-      box.items = box.items.map((one) => (one.id === id ? { ...one, n: n as number } : one));
+      const kept = { ...item, n: n as number };
+      const there = box.items.some((one) => one.id === id);
+      box.items = there ? box.items.map((one) => (one.id === id ? kept : one)) : [...box.items, kept];
       box.writing--;
       soon();
+      return true;
     },
     (problem) => {
       box.writing--;
       tellProblem(problem);
+      return false;
     },
   );
 }
