@@ -220,6 +220,7 @@ export async function hailDay({ browser, test, sound }) {
       const before = await total(page);
       await page.locator('[data-panel=roof]').tap();
       await button('+1', false).tap();
+      await page.waitForTimeout(500);
       const after = await total(page);
       assert.ok(after - before >= 1 && after - before <= 2, `${before} to ${after}`);
       for (let k = after - 180; k > 0; k--) await button('Undo').first().tap();

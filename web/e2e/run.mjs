@@ -66,7 +66,7 @@ try {
     await page.context().close();
   }
   if (wanted(pairing)) await pairing({ browser, test });
-  for (const scenario of [keyboardOnly, hailKilled, hailDay, offline, twoDevices, arrivalOfACar, badEntries, badUploads, draftsAndUndo, papers, theDay, sheets, pricing, liveSession, mirrorPage, phoneLens, metal, rehearse].filter(wanted)) {
+  for (const scenario of [keyboardOnly, hailKilled, hailDay, offline, twoDevices, arrivalOfACar, badEntries, badUploads, draftsAndUndo, papers, sheets, pricing, theDay, liveSession, mirrorPage, phoneLens, metal, rehearse].filter(wanted)) {
     const page = await open(browser, server.base, WIDTHS[2]);
     await scenario({ browser, page, server, test, sound, named: only.includes(scenario.name) });
     await page.context().close();
