@@ -26,8 +26,9 @@ export function findBrowser() {
 export const start = () => chromium.launch({ executablePath: findBrowser(), args: FLAGS });
 
 /** A page of one width; anything that the page itself reports as an error is collected. */
-export async function open(browser, base, { width, height, touch }) {
-  const context = await browser.newContext({ viewport: { width, height }, hasTouch: touch, isMobile: touch, acceptDownloads: true, baseURL: base, reducedMotion: 'reduce' });
+/** `more` goes to the browser's context. */
+export async function open(browser, base, { width, height, touch }, more = {}) {
+  const context = await browser.newContext({ viewport: { width, height }, hasTouch: touch, isMobile: touch, acceptDownloads: true, baseURL: base, reducedMotion: 'reduce', ...more });
   const page = await context.newPage();
   page.troubles = [];
   page.on('pageerror', (error) => page.troubles.push(String(error)));
