@@ -149,6 +149,10 @@ fn the_largest_numbers_are_answered() {
     let mut input = plain();
     input.dents[0].dent = dent(Kind::Crease, 5_000.0, 500.0, u32::MAX);
     let error = tried(&input).unwrap_err();
+    assert!(matches!(error, QuoteError::Dent { .. }) && error.to_string().contains("99999"), "{error}");
+    input.dents[0].dent = dent(Kind::Crease, 5_000.0, 500.0, 99_999);
+    input.dents = vec![input.dents[0].clone(); 1_000];
+    let error = tried(&input).unwrap_err();
     assert!(matches!(error, QuoteError::TooManyHours { .. }), "{error}");
 }
 

@@ -196,11 +196,13 @@ fn size_classes_are_a_price_per_dent() {
 /// A million dents in one line, and a hundred thousand lines: neither takes long. A million lines are
 /// refused at once.
 #[test]
-fn a_million_dents_take_no_time() {
+fn a_storm_of_dents_takes_no_time() {
     let began = std::time::Instant::now();
-    let million = made(&hail(SizeRule::Gauge, None, &[("roof", 9.0, 1_000_000)]), PricePer::Dent).unwrap();
-    assert_eq!(amounts(&million), ["90000000.00"]);
-    assert!(million.hours.likely > 10_000.0);
+    let storm = made(&hail(SizeRule::Gauge, None, &[("roof", 9.0, 99_999)]), PricePer::Dent).unwrap();
+    assert_eq!(amounts(&storm), ["8999910.00"]);
+    assert!(storm.hours.likely > 1_000.0);
+    let error = made(&hail(SizeRule::Gauge, None, &[("roof", 9.0, 1_000_000)]), PricePer::Dent).unwrap_err();
+    assert!(error.to_string().contains("at most 99999"), "{error}");
     let lines = vec![("roof", 9.0, 1); 100_000];
     for way in [PricedBy::Hours, hail(SizeRule::Gauge, None, &[]).pricing.way] {
         made(&by(way, &lines), PricePer::Panel).unwrap();
@@ -209,6 +211,6 @@ fn a_million_dents_take_no_time() {
     let error = made(&too_many, PricePer::Panel).unwrap_err().to_string();
     assert_eq!(error, "there are more than 100000 lines");
     let took = began.elapsed();
-    println!("a million dents in a line, twice 100,000 lines, a million lines refused: {took:.1?}");
+    println!("99,999 dents in a line, twice 100,000 lines, a million lines refused: {took:.1?}");
     assert!(took.as_secs() < 20, "{took:?}");
 }
