@@ -55,7 +55,7 @@ pub struct Score {
 /// Nearer than this to a place that stands out, mm, a claim is about it.
 const NEAR_MM: f64 = 8.0;
 
-/// Whether each claim is so: within [`NEAR_MM`] something stands out that way by more than `least_mm`, and more than
+/// Whether each claim is so: within eight millimetres something stands out that way by more than `least_mm`, and more than
 /// anything does the other way.
 #[must_use]
 pub fn read_right(claims: &[Claim], deviation: &Map, least_mm: f64) -> Vec<bool> {
