@@ -172,7 +172,7 @@ pub fn read(
             break;
         }
     }
-    let deviation = difference(&height, &intended.shape);
+    let deviation = height.less(&intended.shape);
     let sigma = doubt(&deviation, &intended, !lost.is_empty());
     let texture = texture_of(&deviation, &intended.sound);
     let spots = find_spots(&deviation, &sigma, &settings.spots);
@@ -370,10 +370,6 @@ fn centred(mut height: Map) -> Map {
         height.values.iter_mut().for_each(|v| *v -= median);
     }
     height
-}
-
-fn difference(a: &Map, b: &Map) -> Map {
-    Map { grid: a.grid, values: a.values.iter().zip(&b.values).map(|(a, b)| a - b).collect() }
 }
 
 fn on_panel(above: &Map, scene: &Scene) -> Map {

@@ -22,9 +22,7 @@ impl Store {
         now: Timestamp,
     ) -> Result<Vec<Photo>, StoreError> {
         let shelves = self.shelves.clone().read_owned().await;
-        let (names, paths): (Vec<_>, Vec<_>) = photos.into_iter().unzip();
-        let filed =
-            self.on_disk(move |files| paths.iter().map(|path| files.take(path)).collect::<Result<Vec<_>, _>>()).await?;
+        let (names, filed) = self.filed(photos).await?;
         let mut change = self.change().await?;
         let found: Option<String> = sqlx::query_scalar("SELECT id FROM damage WHERE id = $1")
             .bind(damage.to_string())

@@ -116,7 +116,7 @@ pub fn bands(deviation: &Map, sound: &[bool]) -> Vec<Band> {
         let sq_um = seen_from_mm.map(|_| {
             let from_here = rest.take().unwrap_or_else(|| without_single_cells(&map, from_mm));
             let longer = longer_than(&map, to_mm);
-            let sq_um = 1e3 * rms(&less(&from_here, &longer));
+            let sq_um = 1e3 * rms(&from_here.less(&longer));
             rest = Some(longer);
             sq_um
         });
@@ -128,10 +128,6 @@ pub fn bands(deviation: &Map, sound: &[bool]) -> Vec<Band> {
 /// Waves of a map longer than the short end of a band; all of them where that end is too short to be filtered.
 fn without_single_cells(map: &Map, from_mm: f64) -> Map {
     if from_mm > 2.0 * map.grid.step_mm { longer_than(map, from_mm) } else { map.clone() }
-}
-
-fn less(map: &Map, part: &Map) -> Map {
-    Map { grid: map.grid, values: map.values.iter().zip(&part.values).map(|(v, p)| v - p).collect() }
 }
 
 fn masked(map: &Map, keep: &[bool]) -> Map {
@@ -150,5 +146,5 @@ pub(crate) fn rms(map: &Map) -> f64 {
 #[must_use]
 pub fn texture(deviation: &Map, sound: &[bool], longest_mm: f64) -> Map {
     let map = masked(deviation, sound);
-    less(&map, &longer_than(&map, longest_mm))
+    map.less(&longer_than(&map, longest_mm))
 }

@@ -28,12 +28,11 @@ pub fn longer_than(map: &Map, cutoff_mm: f64) -> Map {
 /// that is longer.
 #[must_use]
 pub fn between(map: &Map, shortest_mm: Option<f64>, longest_mm: Option<f64>) -> Map {
-    let mut part = shortest_mm.map_or_else(|| map.clone(), |cutoff| longer_than(map, cutoff));
-    if let Some(cutoff) = longest_mm {
-        let longer = longer_than(map, cutoff);
-        part.values.iter_mut().zip(&longer.values).for_each(|(p, l)| *p -= l);
+    let part = shortest_mm.map_or_else(|| map.clone(), |cutoff| longer_than(map, cutoff));
+    match longest_mm {
+        Some(cutoff) => part.less(&longer_than(map, cutoff)),
+        None => part,
     }
-    part
 }
 
 fn weights(cutoff_cells: f64) -> Vec<f32> {

@@ -126,6 +126,11 @@ impl Map {
         Self { grid, values: (0..grid.len()).into_par_iter().with_min_len(4096).map(near).collect() }
     }
 
+    /// This map less another of the same grid, cell by cell; unread where either is.
+    pub fn less(&self, other: &Self) -> Self {
+        Self { grid: self.grid, values: self.values.iter().zip(&other.values).map(|(a, b)| a - b).collect() }
+    }
+
     /// Share of cells that hold a value.
     pub fn read_fraction(&self) -> f64 {
         let read = self.values.iter().filter(|v| v.is_finite()).count();
