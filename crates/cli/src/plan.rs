@@ -3,7 +3,7 @@
 use crate::failure::fail;
 use clap::Args;
 use dentwright_flow::{KeptReading, PlanSettings, plan_repair, write_plan};
-use dentwright_plan::{Facts, Hand, InnerSide, parse_rack};
+use dentwright_plan::{Drawn, Facts, Hand, InnerSide, Placing, parse_rack};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
@@ -90,8 +90,8 @@ pub fn plan_command(options: &PlanOptions) -> ExitCode {
         Ok(settings) => settings,
         Err(what) => return fail("Not planned", &what, "Correct that file; docs/reference.md lists every field."),
     };
-    let file = match plan_repair(&reading, &settings, &|_| true) {
-        Ok(file) => file,
+    let file = match plan_repair(&reading, &settings, None, &|_| true) {
+        Ok(made) => made.file,
         Err(error) => return fail("Not planned", &error.to_string(), error.next()),
     };
     if let Err(error) = write_plan(&file, &reading, &options.out) {
@@ -106,7 +106,9 @@ fn settings(options: &PlanOptions) -> Result<PlanSettings, String> {
     let usual = PlanSettings::default();
     let behind = options.inner.as_deref().map(|path| {
         let side: InnerSide = toml::from_str(&text(path)?).map_err(|e| format!("{}: {e}", path.display()))?;
-        side.check().map_err(|e| format!("{}: {e}", path.display())).map(|()| side)
+        side.check()
+            .map_err(|e| format!("{}: {e}", path.display()))
+            .map(|()| Drawn { side, lies: Placing::at([0.0; 2]) })
     });
     let rack =
         options.rack.as_deref().map(|path| parse_rack(&text(path)?).map_err(|e| format!("{}: {e}", path.display())));

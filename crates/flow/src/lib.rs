@@ -8,8 +8,10 @@
 
 mod board;
 mod body_line;
+mod came_of;
 mod change_file;
 mod compare;
+mod cooling;
 mod doubt;
 mod error;
 mod export;
@@ -28,6 +30,7 @@ mod plan;
 mod plan_file;
 mod plan_reasons;
 mod plan_words;
+mod planned_sheet;
 mod read;
 mod reading_file;
 mod rehearsal;
@@ -41,8 +44,10 @@ mod unread;
 mod write;
 
 pub use body_line::{LineError, body_line};
+pub use came_of::{CameOf, Worked};
 pub use change_file::{ChangeFile, ChangeMaps, SeriesEntry, write_change};
 pub use compare::{CompareError, Compared, SeriesStep, compare, lay, series};
+pub use cooling::cooling;
 pub use error::ReadError;
 pub use export::{CAPTURE_FOLDER, ExportError, Form, READING_FOLDER, export, pack};
 pub use gather::check_folder;
@@ -51,8 +56,9 @@ pub use known_lens::{CameraSource, KnownLens};
 pub use metal::{KnownMetal, MetalError, MetalSettings, know_metal};
 pub use metal_file::{Check, Doubtful, Forced, MetalFile, OilCanFacts, Place, SheetFacts};
 pub use on_photo::on_photo;
-pub use plan::{PlanError, PlanSettings, plan_repair};
+pub use plan::{PlanError, PlanMade, PlanSettings, plan_repair};
 pub use plan_file::{Caution, PlanFile, write_plan};
+pub use planned_sheet::{NotASheet, PlannedSheet};
 pub use read::{Progress, ReadSettings, Reading, Stage, read};
 pub use reading_file::{
     CameraFacts, FrameFacts, GridFacts, Maps, Note, PanelTagPlace, PhotoFacts, ReadingFile, SpotFacts, UnreadFacts,

@@ -1,9 +1,12 @@
-//! From a reading to the next moves: the damage, the sheet it lies in, the plan, its places on the photo.
+//! From a reading to the next moves: what the last moves came to, the damage, the sheet it lies in, the plan, its places
+//! on the photo.
 
+use crate::came_of::{CameOf, Since, Worked};
 use crate::kept::KeptReading;
 use crate::plan_file::PlanFile;
+use crate::planned_sheet::PlannedSheet;
 use crate::sheet_patch::{SheetPatch, sheet_patch};
-use dentwright_plan::{Asked, Facts, Hand, InnerSide, NotPlanned, ProposeSettings, Rack, Tips, plan, starter_rack};
+use dentwright_plan::{Asked, Drawn, Facts, Hand, NotPlanned, ProposeSettings, Rack, Tips, plan, starter_rack};
 use dentwright_sheet::{GlueRow, MetalRow, PaintRow, glues, metals, paints};
 
 /// What the technician sets.
@@ -15,8 +18,8 @@ pub struct PlanSettings {
     pub metal: String,
     /// Thickness as measured, mm; none for the metal's likely one.
     pub thickness_mm: Option<f64>,
-    /// What is behind, in the panel's frame; none where it was not drawn.
-    pub behind: Option<InnerSide>,
+    /// What is behind, and how the reading's frame lies in the drawing's; none where it was not drawn.
+    pub behind: Option<Drawn>,
     /// The shop's tools.
     pub rack: Rack,
     /// What is known of the hand.
@@ -119,39 +122,67 @@ impl PlanError {
     }
 }
 
-/// Plans the repair of one damage of a reading; `go_on` hears the share done and may stop it.
+/// A plan with what it leaves for the next one.
+pub struct PlanMade {
+    /// The plan.
+    pub file: PlanFile,
+    /// The planner's sheet; none where there was never anything to plan.
+    pub sheet: Option<PlannedSheet>,
+    /// What the moves before this reading came to; none where none are known, or the readings do not lie on each other.
+    pub came_of: Option<CameOf>,
+}
+
+/// Plans the repair of one damage of a reading, going on from what was planned and made before it; `go_on` hears the
+/// share done and may stop it.
 ///
 /// # Errors
 /// Something is not on file or out of bounds, the reading has no scale, or the sheet cannot be worked into what was read.
 pub fn plan_repair(
     reading: &KeptReading,
     settings: &PlanSettings,
+    worked: Option<Worked>,
     go_on: &dyn Fn(f64) -> bool,
-) -> Result<PlanFile, PlanError> {
+) -> Result<PlanMade, PlanError> {
     let chosen = Chosen::of(settings)?;
     if reading.file.scale != "absolute" {
         return Err(PlanError::Relative);
     }
     let limit_mm = settings.limit_mm.unwrap_or(reading.file.finish.limit_mm);
-    let Some(spot) = spot(reading, settings)? else { return Ok(PlanFile::level(reading, limit_mm)) };
-    let patch = sheet_patch(reading, spot, &chosen.metal, chosen.thickness_mm);
+    let since = worked.and_then(|worked| Since::of(worked, reading, &settings.hand));
+    let came_of = since.as_ref().and_then(|since| since.came_of.clone());
+    let Some(spot) = spot(reading, settings)? else {
+        let sheet = since.map(|since| since.on(go_on)).transpose()?;
+        return Ok(PlanMade { file: PlanFile::level(reading, limit_mm), sheet, came_of });
+    };
+    let place = [reading.file.spots[spot].spot.x_mm, reading.file.spots[spot].spot.y_mm];
+    let hand = came_of.as_ref().map_or(&settings.hand, |came| &came.hand);
+    let sheet = since.filter(|since| since.holds(place)).map(|since| since.on(go_on)).transpose()?;
+    let (patch, model) = match sheet.map(PlannedSheet::into_patch) {
+        Some((patch, model)) => (patch, Some(model)),
+        None => (sheet_patch(reading, spot, &chosen.metal, chosen.thickness_mm), None),
+    };
     let cell_mm = 2.0 * patch.known.half_mm / patch.known.cells as f64;
     let (tips, fine) = Tips::of(&settings.rack, cell_mm);
+    let behind = settings.behind.as_ref();
+    let behind = behind.map(|drawn| Drawn { side: drawn.side.clone(), lies: patch.lies.then(&drawn.lies) });
     let asked = Asked {
         deviation: &patch.deviation,
-        at_mm: patch.at_mm,
         known: &patch.known,
-        model: None,
-        hand: &settings.hand,
+        model,
+        hand,
         settings: chosen.propose(settings, tips, limit_mm),
         facts: Facts { glue: chosen.glue.is_some(), most_c: Some(settings.most_c), ..settings.facts.clone() },
-        behind: settings.behind.as_ref(),
+        behind: behind.as_ref(),
         rack: &settings.rack,
         glue: chosen.glue.as_ref(),
         rounds: settings.rounds,
     };
-    let (made, _) = plan(asked, go_on)?;
-    Ok(chosen.file(reading, made, &patch, limit_mm, fine, settings))
+    let (mut made, model) = plan(asked, go_on)?;
+    made.carry(&patch.lies);
+    let file = chosen.file(reading, made, &patch, limit_mm, fine, settings);
+    let SheetPatch { lies, deviation, off_mm, .. } = patch;
+    let sheet = model.map(|model| PlannedSheet { lies, off_mm, map: deviation, model });
+    Ok(PlanMade { file, sheet, came_of })
 }
 
 /// The spot that is planned for; none where nothing stands out.
@@ -222,13 +253,13 @@ impl Chosen {
         file.sheet = Some(patch.facts(&self.metal, self.thickness_mm));
         file.paint = Some(self.paint.name.clone());
         file.fine_tips = fine;
-        file.cautions(settings.behind.as_ref(), settings.facts.glue || self.glue.is_some());
+        file.cautions(settings.behind.as_ref().map(|drawn| &drawn.side), settings.facts.glue || self.glue.is_some());
         file
     }
 }
 
 /// Averaging before a place counts, mm: a planner's sheet knows nothing finer.
-const AVERAGE_MM: f64 = 6.0;
+pub(crate) const AVERAGE_MM: f64 = 6.0;
 /// Most equivalent plastic strain one stroke may spend: ours.
 const MOST_SPENT: f64 = 0.3;
 

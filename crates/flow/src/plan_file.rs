@@ -12,6 +12,7 @@ use std::path::Path;
 
 /// A caution that applies; what is to be done is what the maker, the local code and licensed people say.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Caution {
     /// An airbag or belt tensioner is drawn behind.
@@ -34,6 +35,7 @@ pub enum Caution {
 
 /// The whole file.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 pub struct PlanFile {
     /// The plan.
     #[serde(flatten)]

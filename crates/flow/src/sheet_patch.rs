@@ -2,7 +2,7 @@
 
 use crate::kept::KeptReading;
 use crate::panel_curve::panel_curve;
-use dentwright_plan::Known;
+use dentwright_plan::{Known, Placing};
 use dentwright_sheet::MetalRow;
 use dentwright_surface::{Grid, Map, average};
 use serde::{Deserialize, Serialize};
@@ -19,9 +19,9 @@ const TOGETHER_MM: f64 = 45.0;
 
 /// A piece of a reading.
 pub struct SheetPatch {
-    /// Its middle on the panel, mm.
-    pub at_mm: [f64; 2],
-    /// Deviation about that middle, mm.
+    /// How its frame lies in the reading's.
+    pub lies: Placing,
+    /// Deviation in its own frame, mm.
     pub deviation: Map,
     /// What is taken to be known of the sheet.
     pub known: Known,
@@ -31,6 +31,7 @@ pub struct SheetPatch {
 
 /// The sheet a plan goes by.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 pub struct PatchFacts {
     /// Name of the metal.
     pub metal: String,
@@ -68,7 +69,8 @@ pub fn sheet_patch(reading: &KeptReading, spot: usize, metal: &MetalRow, thickne
     let (curvature, off_mm) = panel_curve(&reading.height, &reading.deviation, at_mm, half_mm);
     let cells = (2.0 * half_mm / CELL_MM).round() as usize;
     let known = Known::likely(metal, thickness_mm, curvature, half_mm, cells);
-    SheetPatch { at_mm, deviation: piece(&reading.deviation, at_mm, half_mm), known, off_mm }
+    let lies = Placing::at(at_mm);
+    SheetPatch { lies, deviation: piece(&reading.deviation, &lies, patch_grid(half_mm)), known, off_mm }
 }
 
 impl SheetPatch {
@@ -80,7 +82,7 @@ impl SheetPatch {
             says: row.says.clone(),
             source: row.source.clone(),
             thickness_mm,
-            at_mm: self.at_mm,
+            at_mm: self.lies.shift_mm,
             half_mm: self.known.half_mm,
             curvature: self.known.curvature,
             intended_off_mm: self.off_mm,
@@ -88,11 +90,18 @@ impl SheetPatch {
     }
 }
 
-/// A deviation about a place, on the planner's step; what the reading does not hold stays unread.
-fn piece(deviation: &Map, at: [f64; 2], half: f64) -> Map {
-    let smooth = average(deviation, STEP_MM);
+/// Cells of a patch on the planner's step.
+fn patch_grid(half: f64) -> Grid {
     let n = 2 * (half / STEP_MM).floor() as usize - 1;
     let low = -STEP_MM * (n / 2) as f64;
-    let grid = Grid { x0_mm: low, y0_mm: low, step_mm: STEP_MM, nx: n, ny: n };
-    Map::from_fn(grid, |x, y| smooth.sample(x + at[0], y + at[1]).unwrap_or(f64::NAN))
+    Grid { x0_mm: low, y0_mm: low, step_mm: STEP_MM, nx: n, ny: n }
+}
+
+/// A deviation in a patch's frame, on its grid; what the reading does not hold stays unread.
+pub fn piece(deviation: &Map, lies: &Placing, grid: Grid) -> Map {
+    let smooth = average(deviation, STEP_MM);
+    Map::from_fn(grid, |x, y| {
+        let [x, y] = lies.carry([x, y]);
+        smooth.sample(x, y).unwrap_or(f64::NAN)
+    })
 }

@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 
 /// A way of moving metal.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Act {
     /// From behind with a tip.

@@ -3,7 +3,7 @@
 use crate::custom::{Departure, departures, trade_order};
 use crate::foresee::{Foreseen, foresee};
 use crate::model::{Model, extremes};
-use crate::plan::{Asked, Placed, Plan, ReadAgain, Round, shifted};
+use crate::plan::{Asked, Placed, Plan, ReadAgain, Round};
 use crate::propose::{Proposal, ProposeSettings, propose};
 use crate::tooling::{Reachable, holds};
 use crate::ways::Ways;
@@ -35,13 +35,13 @@ impl Ahead {
         made: &mut Plan,
     ) -> Option<Round> {
         let settings = ProposeSettings { prove: first, ..asked.settings.clone() };
-        let behind = |at: [f64; 2]| reachable.force(shifted(at, asked.at_mm));
+        let behind = |at: [f64; 2]| reachable.force(at);
         let warm = settings.panel_c.max(30.0);
         let tab = |radius: f64| asked.glue.map(|g| holds(g, radius, warm)[0]);
         let ways = Ways { behind: &behind, glue: &tab };
         let proposal = propose(model, &self.map, asked.hand, &settings, &ways);
         if first {
-            made.unreached_mm = proposal.unreached.iter().map(|at| shifted(*at, asked.at_mm)).collect();
+            made.unreached_mm.clone_from(&proposal.unreached);
         }
         if proposal.moves.is_empty() {
             return None;
@@ -52,7 +52,6 @@ impl Ahead {
         if first {
             made.departures = departures(&proposal.moves, &proposal.behind, &smooth, settings.limit_mm);
             made.departures.extend(departed);
-            made.departures.iter_mut().for_each(|d| d.shift(asked.at_mm));
         }
         for (m, c) in proposal.moves.iter().zip(&proposal.behind) {
             self.variance.iter_mut().zip(&c.column).for_each(|(v, k)| *v += (m.leaves_mm[1] * k).powi(2));
@@ -68,9 +67,8 @@ impl Ahead {
         let worst = worst.max_by(|a, b| after.values[*a].abs().total_cmp(&after.values[*b].abs()));
         let sigma_mm = worst.map_or(0.0, |i| self.variance[i].sqrt());
         let placed = |k: usize| {
-            let mut planned = proposal.moves[k].clone();
-            planned.at_mm = shifted(planned.at_mm, asked.at_mm);
-            let tooling = reachable.tooling(&planned, planned.at_mm, asked.glue);
+            let planned = proposal.moves[k].clone();
+            let tooling = reachable.tooling(&planned, asked.glue);
             Placed { planned, tooling }
         };
         let level = expected_mm <= settings.limit_mm;

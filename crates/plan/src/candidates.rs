@@ -19,7 +19,9 @@ const GIVES: usize = 7;
 /// Shares of the greatest travel that are asked.
 const SHARES: [f64; 6] = [0.25, 0.4, 0.55, 0.7, 0.85, 1.0];
 /// A soft patch goes along this far before anything stays, thicknesses.
-const IDLE_THICKNESSES: f64 = 3.2;
+pub(crate) const IDLE_THICKNESSES: f64 = 3.2;
+/// And then by this many times what is missing.
+pub(crate) const OVER: f64 = 1.6;
 /// Distances from the tip at which the lift left is asked, mm.
 const RADII: usize = 16;
 const RADIUS_STEP_MM: f64 = 3.0;
@@ -92,18 +94,25 @@ pub fn candidates(
     asked.par_iter().filter_map(|one| one.answer(model, &give, deviation)).collect()
 }
 
-struct Asked<'a> {
-    act: Act,
-    at: [f64; 2],
-    height: f64,
-    tip: &'a ToolTip,
-    most_n: f64,
+/// A move that the sheet is asked about.
+pub(crate) struct Asked<'a> {
+    /// What is done.
+    pub act: Act,
+    /// Place, mm.
+    pub at: [f64; 2],
+    /// How far it stands out, mm.
+    pub height: f64,
+    /// What touches.
+    pub tip: &'a ToolTip,
+    /// Force that can be brought there, N.
+    pub most_n: f64,
 }
 
 impl Asked<'_> {
-    fn answer(&self, model: &Model, give: &Map, deviation: &Map) -> Option<Candidate> {
+    /// The quick answer; none where nothing stays.
+    pub fn answer(&self, model: &Model, give: &Map, deviation: &Map) -> Option<Candidate> {
         let (way, size) = (self.act.way(), self.height.abs());
-        let most = 1.6 * size + IDLE_THICKNESSES * model.known.thickness_mm;
+        let most = OVER * size + IDLE_THICKNESSES * model.known.thickness_mm;
         let radii: Vec<f64> = (0..RADII).map(|k| k as f64 * RADIUS_STEP_MM).collect();
         let wanted = self.act.on_sheet(self.at, self.tip.radius, most);
         let travels = SHARES.map(|s| s * most);

@@ -2,6 +2,7 @@
 //! are computed.
 
 use crate::candidates::Candidate;
+use crate::placing::Placing;
 use crate::planned::Planned;
 use dentwright_surface::Map;
 use serde::{Deserialize, Serialize};
@@ -20,6 +21,7 @@ const CROWN_NEAR_MM: f64 = 30.0;
 
 /// A rule of the trade that the plan does not follow, and why.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[serde(tag = "rule", rename_all = "snake_case")]
 pub enum Departure {
     /// Crowns are tapped before the low is pushed; here the low comes first.
@@ -49,9 +51,9 @@ pub enum Departure {
 
 impl Departure {
     /// Brings its place to another frame.
-    pub fn shift(&mut self, by: [f64; 2]) {
+    pub fn carry(&mut self, to: &Placing) {
         if let Self::CrownLeft { at_mm, .. } = self {
-            *at_mm = [at_mm[0] + by[0], at_mm[1] + by[1]];
+            *at_mm = to.carry(*at_mm);
         }
     }
 }

@@ -30,6 +30,7 @@ const STRIDE: f64 = 4.0;
 
 /// What the bar is worked over.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[serde(tag = "over", rename_all = "snake_case")]
 pub enum Fulcrum {
     /// The rim of the opening it goes through; pad it.
@@ -54,6 +55,7 @@ pub enum Fulcrum {
 
 /// What the tip gives.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 pub struct Levered {
     /// Over what.
     pub fulcrum: Fulcrum,

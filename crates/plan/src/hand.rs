@@ -64,7 +64,7 @@ impl Curve {
 }
 
 /// A move that was made and read.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Tried {
     /// Lift that was asked for, mm, in size.
     pub held_mm: f64,
@@ -109,6 +109,18 @@ impl Hand {
         let bell = |v: f64, at: f64, s: f64| (-0.5 * ((v - at) / s).powi(2)).exp();
         let weight = grid().map(|[g, m]| bell(g, gain, sigma) * bell(m, 1.0, PRIOR[1])).collect();
         let mut hand = Self { weight, scatter: SCATTER, furthest_mm: None };
+        hand.norm();
+        hand
+    }
+
+    /// The same hand at another sheet: of that nothing is known yet.
+    #[must_use]
+    pub fn at_another_sheet(&self) -> Self {
+        let shares = SHARES.2;
+        let gains: Vec<f64> = self.weight.chunks(shares).map(|row| row.iter().sum()).collect();
+        let bell = |m: f64| (-0.5 * ((m - 1.0) / PRIOR[1]).powi(2)).exp();
+        let weight = grid().enumerate().map(|(i, [_, m])| gains[i / shares] * bell(m)).collect();
+        let mut hand = Self { weight, scatter: self.scatter, furthest_mm: None };
         hand.norm();
         hand
     }
@@ -219,6 +231,19 @@ mod tests {
         let spread = (prior + 4.0 * each).sqrt().recip();
         assert!((hand.mean()[0] - known).abs() < 0.01, "{} {known}", hand.mean()[0]);
         assert!((hand.sigma()[0] / spread - 1.0).abs() < 0.15, "{} {spread}", hand.sigma()[0]);
+    }
+
+    #[test]
+    fn a_hand_keeps_its_gain_at_another_sheet() {
+        let curve = Curve { corners: vec![[0.5, 0.0], [2.0, 1.0]] };
+        let mut hand = Hand::default();
+        let tried = Tried { held_mm: 1.0, curve, left_mm: 0.6, sigma_mm: 0.02 };
+        hand.learn(&[tried]);
+        let other = hand.at_another_sheet();
+        assert!((other.mean()[0] - hand.mean()[0]).abs() < 1e-9 && hand.mean()[0] > 1.1);
+        assert!(
+            (other.mean()[1] - Hand::default().mean()[1]).abs() < 1e-9 && other.sigma()[0] <= hand.sigma()[0] + 1e-9
+        );
     }
 
     #[test]

@@ -8,6 +8,7 @@ use serde::{Deserialize, Serialize};
 
 /// What is behind one panel.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[serde(deny_unknown_fields)]
 pub struct InnerSide {
     /// The panel's own outline seen from outside, mm; its line is the folded edge.
@@ -30,6 +31,7 @@ pub struct InnerSide {
 
 /// A thin flat wall with openings.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Wall {
     /// What it is.
@@ -48,6 +50,7 @@ pub struct Wall {
 
 /// An opening that exists.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Opening {
     /// What it is: window slot, drain hole, lamp pocket.
@@ -61,6 +64,7 @@ pub struct Opening {
 
 /// A brace.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Brace {
     /// What it is.
@@ -75,6 +79,7 @@ pub struct Brace {
 
 /// Something no bar may come near.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema), schema(as = ThingBehind))]
 #[serde(deny_unknown_fields)]
 pub struct Behind {
     /// What it is.
@@ -89,6 +94,7 @@ pub struct Behind {
 
 /// Kinds of things behind a panel.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum BehindKind {
     /// Wiring.

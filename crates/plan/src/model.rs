@@ -9,6 +9,7 @@ use dentwright_sheet::{
     Tolerance, balance, work_into,
 };
 use dentwright_surface::{Grid, Map, average};
+use serde::{Deserialize, Serialize};
 
 /// Layers across the thickness.
 const LAYERS: usize = 5;
@@ -23,7 +24,7 @@ const TOUCHED: f64 = 0.1;
 const RAISED: f64 = 0.5;
 
 /// What is known of the panel round a damage.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Known {
     /// Metal.
     pub metal: Metal,

@@ -8,6 +8,7 @@ const ROUND: usize = 32;
 
 /// A closed line in a plane, mm.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[serde(tag = "shape", rename_all = "snake_case", deny_unknown_fields)]
 pub enum Outline {
     /// Sides along the plane's axes.

@@ -5,6 +5,7 @@ use crate::custom::Departure;
 use crate::hand::Hand;
 use crate::inner_side::{Flawed, InnerSide};
 use crate::model::{Known, Model, extremes};
+use crate::placing::Placing;
 use crate::planned::Planned;
 use crate::propose::ProposeSettings;
 use crate::tool::Rack;
@@ -17,12 +18,19 @@ use serde::{Deserialize, Serialize};
 /// A round that takes away less than this share of what is left is the last one foretold.
 const STANDS_STILL: f64 = 0.05;
 
-/// What a plan is asked from. Places are in the patch's frame, whose middle lies at `at_mm` of the panel.
+/// What is behind a panel as it was drawn.
+#[derive(Debug, Clone)]
+pub struct Drawn {
+    /// The drawing.
+    pub side: InnerSide,
+    /// How the frame in question lies in the drawing's.
+    pub lies: Placing,
+}
+
+/// What a plan is asked from. Places are in the patch's frame.
 pub struct Asked<'a> {
     /// Deviation measured, mm.
     pub deviation: &'a Map,
-    /// Where the patch's middle lies on the panel, mm.
-    pub at_mm: [f64; 2],
     /// What is known of the sheet.
     pub known: &'a Known,
     /// The sheet as it was taken to be so far; none at the first reading.
@@ -33,8 +41,8 @@ pub struct Asked<'a> {
     pub settings: ProposeSettings,
     /// What is no matter of the metal; what stands in the way is found here.
     pub facts: Facts,
-    /// What is behind the panel, in its frame.
-    pub behind: Option<&'a InnerSide>,
+    /// What is behind the panel; none where it was not drawn.
+    pub behind: Option<&'a Drawn>,
     /// The shop's tools.
     pub rack: &'a Rack,
     /// Glue on file; none where none is used.
@@ -45,8 +53,9 @@ pub struct Asked<'a> {
 
 /// A move of a round with what it is made with.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 pub struct Placed {
-    /// The move; its place is on the panel.
+    /// The move.
     #[serde(flatten)]
     pub planned: Planned,
     /// What it is made with.
@@ -55,6 +64,7 @@ pub struct Placed {
 
 /// Why to stop after a round.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum ReadAgain {
     /// What comes next hangs on what these moves leave.
@@ -65,6 +75,7 @@ pub enum ReadAgain {
 
 /// Moves between two readings.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 pub struct Round {
     /// Moves in order.
     pub moves: Vec<Placed>,
@@ -84,6 +95,7 @@ pub struct Round {
 
 /// What a master would tell the apprentice. Every number is an estimate.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema), schema(as = RepairPlan))]
 pub struct Plan {
     /// Whether it can be done, and why not.
     pub verdict: CanBeDone,
@@ -93,7 +105,7 @@ pub struct Plan {
     pub rounds: Vec<Round>,
     /// Where the first round parts from what the trade does as a rule.
     pub departures: Vec<Departure>,
-    /// Lows that neither a bar nor glue reaches, mm on the panel.
+    /// Lows that neither a bar nor glue reaches, mm.
     pub unreached_mm: Vec<[f64; 2]>,
     /// Gain of the hand and share of the sheet, each with one sigma.
     pub hand: [[f64; 2]; 2],
@@ -101,6 +113,16 @@ pub struct Plan {
     pub bridged: f64,
     /// How far the computed sheet is off what was read, root mean square over the damage, mm.
     pub misfit_mm: f64,
+}
+
+impl Plan {
+    /// Brings its places to another frame.
+    pub fn carry(&mut self, to: &Placing) {
+        let moves = self.rounds.iter_mut().flat_map(|round| &mut round.moves);
+        moves.for_each(|placed| placed.planned.at_mm = to.carry(placed.planned.at_mm));
+        self.unreached_mm.iter_mut().for_each(|place| *place = to.carry(*place));
+        self.departures.iter_mut().for_each(|one| one.carry(to));
+    }
 }
 
 /// No plan can be had.
@@ -143,8 +165,7 @@ pub fn plan(mut asked: Asked, go_on: &dyn Fn(f64) -> bool) -> Result<(Plan, Opti
         None => Model::from_reading(asked.deviation, asked.known, &|s| go_on(0.3 * s))?,
     };
     made.misfit_mm = model.misfit_mm;
-    let deepest = lowest(&smooth).map(|at| shifted(at, asked.at_mm));
-    asked.facts.blocked = deepest.and_then(|at| reachable.blocked(at));
+    asked.facts.blocked = lowest(&smooth).and_then(|at| reachable.blocked(at));
     made.verdict = can_be_done(&model, &asked.settings.paint, &asked.facts);
     if !go_on(0.5) {
         return Err(NotWorked::Cancelled.into());
@@ -175,9 +196,4 @@ fn lowest(map: &Map) -> Option<[f64; 2]> {
     let i = read.min_by(|a, b| map.values[*a].total_cmp(&map.values[*b]))?;
     let (x, y) = map.grid.position(i);
     Some([x, y])
-}
-
-/// A place moved to another frame.
-pub fn shifted(at: [f64; 2], by: [f64; 2]) -> [f64; 2] {
-    [at[0] + by[0], at[1] + by[1]]
 }

@@ -18,6 +18,7 @@ const WARMTHS: [f64; 4] = [20.0, 30.0, 40.0, 50.0];
 
 /// Why a move.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema), schema(as = MoveWhy))]
 #[serde(tag = "why", rename_all = "snake_case")]
 pub enum Why {
     /// The large shape first: this deep.
@@ -48,6 +49,7 @@ pub enum Why {
 
 /// What the lines should do.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema), schema(as = LinesDo))]
 #[serde(rename_all = "snake_case")]
 pub enum Lines {
     /// The bend over the low opens while held, past straight where it must be pushed over, and goes back a little.
@@ -58,6 +60,7 @@ pub enum Lines {
 
 /// A move to make.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 pub struct Planned {
     /// What is done.
     pub act: Act,

@@ -67,6 +67,7 @@ pub struct Reach {
 
 /// Why nothing reaches.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[serde(tag = "why", rename_all = "snake_case")]
 pub enum Blocked {
     /// The place is not on the panel.

@@ -10,6 +10,7 @@ pub const RACK_TOML: &str = include_str!("../rack.toml");
 
 /// What a shop owns.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Rack {
     /// Bars, hooks, blades.
@@ -24,6 +25,7 @@ pub struct Rack {
 
 /// A bar, hook or blade. Its frame: the tip's middle is the origin, it pushes along +z, and the bar is drawn in x and z.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Tool {
     /// Name by which it is asked for.
@@ -44,6 +46,7 @@ pub struct Tool {
 
 /// A tip, tab or knock-down head.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[serde(deny_unknown_fields)]
 pub struct ToolTip {
     /// Name by which it is asked for.
@@ -58,6 +61,7 @@ pub struct ToolTip {
 
 /// How hard what touches is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Hardness {
     /// Rubber, leather: moves mass, leaves no mark.

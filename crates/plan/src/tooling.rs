@@ -2,7 +2,8 @@
 
 use crate::act::Act;
 use crate::fulcrum::Fulcrum;
-use crate::inner_side::{Flawed, InnerSide};
+use crate::inner_side::Flawed;
+use crate::plan::Drawn;
 use crate::planned::Planned;
 use crate::reach::{Access, Blocked, Reach, ReachSettings, access};
 use crate::tool::Rack;
@@ -18,6 +19,7 @@ const TAB_MPA: f64 = 2500.0;
 
 /// What a move is made with.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[serde(tag = "with", rename_all = "snake_case")]
 pub enum Tooling {
     /// A bar of the rack, proved to reach on the drawing.
@@ -56,7 +58,7 @@ pub enum Tooling {
 
 /// What can be brought to places of one panel; every place is asked once.
 pub struct Reachable<'a> {
-    side: Option<&'a InnerSide>,
+    drawn: Option<&'a Drawn>,
     rack: &'a Rack,
     found: Mutex<BTreeMap<[i64; 2], Access>>,
 }
@@ -66,34 +68,34 @@ impl<'a> Reachable<'a> {
     ///
     /// # Errors
     /// Where the drawing cannot be used.
-    pub fn new(side: Option<&'a InnerSide>, rack: &'a Rack) -> Result<Self, Flawed> {
-        side.map_or(Ok(()), InnerSide::check)?;
-        Ok(Self { side, rack, found: Mutex::default() })
+    pub fn new(drawn: Option<&'a Drawn>, rack: &'a Rack) -> Result<Self, Flawed> {
+        drawn.map_or(Ok(()), |drawn| drawn.side.check())?;
+        Ok(Self { drawn, rack, found: Mutex::default() })
     }
 
-    /// Force the best tool gives at a place of the panel, N; endless where nothing is drawn.
+    /// Force the best tool gives at a place, N; endless where nothing is drawn.
     pub fn force(&self, at: [f64; 2]) -> Option<f64> {
-        match self.side {
+        match self.drawn {
             None => Some(f64::INFINITY),
-            Some(side) => self.ask(side, at, |a| a.reaches.iter().map(|r| r.levered.force_n).reduce(f64::max)),
+            Some(drawn) => self.ask(drawn, at, |a| a.reaches.iter().map(|r| r.levered.force_n).reduce(f64::max)),
         }
     }
 
     /// What stands in the way at a place, most often first; none where something reaches.
     pub fn blocked(&self, at: [f64; 2]) -> Option<Vec<Blocked>> {
-        self.side.and_then(|side| self.ask(side, at, |a| a.reaches.is_empty().then(|| a.blocked.clone())))
+        self.drawn.and_then(|drawn| self.ask(drawn, at, |a| a.reaches.is_empty().then(|| a.blocked.clone())))
     }
 
-    /// What a move is made with; `at` is its place on the panel.
-    pub fn tooling(&self, planned: &Planned, at: [f64; 2], glue: Option<&GlueRow>) -> Tooling {
-        match (planned.act, self.side) {
+    /// What a move is made with.
+    pub fn tooling(&self, planned: &Planned, glue: Option<&GlueRow>) -> Tooling {
+        match (planned.act, self.drawn) {
             (Act::Tap | Act::Blend, _) => Tooling::KnockDown,
             (Act::Pull, _) => {
                 let holds_n = glue.map_or([0.0; 2], |g| holds(g, planned.tip.radius, planned.paint_c));
                 Tooling::Tab { glue: glue.map_or_else(String::new, |g| g.name.clone()), holds_n }
             }
             (Act::Push, None) => Tooling::NotDrawn,
-            (Act::Push, Some(side)) => self.ask(side, at, |access| {
+            (Act::Push, Some(drawn)) => self.ask(drawn, planned.at_mm, |access| {
                 let strong = |r: &&Reach| r.levered.force_n >= planned.force_n;
                 let own = |r: &&Reach| r.tip == planned.tip.name && strong(r);
                 let all = &access.reaches;
@@ -103,13 +105,14 @@ impl<'a> Reachable<'a> {
         }
     }
 
-    fn ask<T>(&self, side: &InnerSide, at: [f64; 2], then: impl FnOnce(&Access) -> T) -> T {
+    fn ask<T>(&self, drawn: &Drawn, at: [f64; 2], then: impl FnOnce(&Access) -> T) -> T {
+        let at = drawn.lies.carry(at);
         let key = at.map(|c| (10.0 * c).round() as i64);
         let nothing = || Access { reaches: Vec::new(), blocked: Vec::new() };
         if let Some(known) = self.found.lock().expect("no one panics holding it").get(&key) {
             return then(known);
         }
-        let found = access(side, self.rack, at, &ReachSettings::default()).unwrap_or_else(|_| nothing());
+        let found = access(&drawn.side, self.rack, at, &ReachSettings::default()).unwrap_or_else(|_| nothing());
         let answer = then(&found);
         self.found.lock().expect("no one panics holding it").insert(key, found);
         answer

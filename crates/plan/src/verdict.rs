@@ -18,6 +18,7 @@ const FINGER_N: f64 = 30.0;
 
 /// Whether it can be done.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Can {
     /// Yes.
@@ -30,6 +31,7 @@ pub enum Can {
 
 /// A reason against, or a doubt.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema), schema(as = PlanReason))]
 #[serde(tag = "reason", rename_all = "snake_case")]
 pub enum Reason {
     /// Brought level it pops: at this force, or it does not stay at all.
@@ -89,6 +91,7 @@ pub struct Facts {
 
 /// The answer with its reasons.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
 pub struct CanBeDone {
     /// The answer.
     pub can: Can,

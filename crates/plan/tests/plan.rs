@@ -4,7 +4,8 @@ use dentwright_plan::*;
 use dentwright_sheet::{glues, paints};
 use dentwright_surface::Map;
 
-const AT_MM: [f64; 2] = [120.0, -40.0];
+/// How the patch lies in the drawing.
+const LIES: Placing = Placing { turn_rad: 0.3, shift_mm: [120.0, -40.0] };
 
 fn settings(rack: &Rack) -> ProposeSettings {
     ProposeSettings {
@@ -23,20 +24,22 @@ fn settings(rack: &Rack) -> ProposeSettings {
 
 fn planned(map: &Map, known: &Known, behind: Option<&InnerSide>, glue: bool) -> Plan {
     let (rack, hand, glues) = (starter_rack(), Hand::default(), glues());
+    let drawn = behind.map(|side| Drawn { side: side.clone(), lies: LIES });
     let asked = Asked {
         deviation: map,
-        at_mm: AT_MM,
         known,
         model: None,
         hand: &hand,
         settings: settings(&rack),
         facts: Facts { glue, ..Facts::default() },
-        behind,
+        behind: drawn.as_ref(),
         rack: &rack,
         glue: glue.then(|| &glues[0]),
         rounds: 2,
     };
-    plan(asked, &|_| true).expect("a plan").0
+    let (mut made, _) = plan(asked, &|_| true).expect("a plan");
+    made.carry(&LIES);
+    made
 }
 
 /// An inner side with one large opening, and with something bonded where the dent is.
@@ -61,7 +64,7 @@ fn a_plan_says_what_where_with_what_and_why() {
     assert!(made.rounds.len() == 2 && !made.rounds[1].proved && made.rounds[1].sigma_mm >= first.sigma_mm);
     for one in made.rounds.iter().flat_map(|r| &r.moves) {
         let p = &one.planned;
-        let apart = (p.at_mm[0] - AT_MM[0]).hypot(p.at_mm[1] - AT_MM[1]);
+        let apart = (p.at_mm[0] - LIES.shift_mm[0]).hypot(p.at_mm[1] - LIES.shift_mm[1]);
         assert!(apart < 65.0 && (1..=3).contains(&p.times) && p.held_mm > p.leaves_mm[0] && p.leaves_mm[1] > 0.0);
         assert!(
             p.force_n > 1.0 && (15.0..=45.0).contains(&p.paint_c) && p.spends <= 0.3 && p.stop_at_mm >= p.leaves_mm[0]
@@ -102,7 +105,6 @@ fn a_level_panel_needs_no_plan_and_a_stop_is_heeded() {
     let (rack, hand) = (starter_rack(), Hand::default());
     let asked = |map, rounds| Asked {
         deviation: map,
-        at_mm: AT_MM,
         known: &plant.told,
         model: None,
         hand: &hand,

@@ -7,6 +7,7 @@ use crate::live::Sessions;
 use crate::metal_work::Metals;
 use crate::reads::Reads;
 use crate::rehearsal_work::Rehearsals;
+use crate::under_way::Queue;
 use dentwright_store::Store;
 use jiff::Timestamp;
 use std::sync::Arc;
@@ -22,6 +23,8 @@ pub struct App {
     pub changes: Arc<Changes>,
     /// States of metal that are worked out.
     pub metals: Arc<Metals>,
+    /// Plans that are worked out, by reading.
+    pub plans: Arc<Queue>,
     /// Rehearsals under way.
     pub rehearsals: Arc<Rehearsals>,
     /// Who may come in.

@@ -139,7 +139,7 @@ pub async fn get(State(app): State<App>, At(id): At<Uuid>) -> Answer<Json<MetalJ
     let reading = app.store.reading(id).await?;
     let (job, damage) = app.store.damage(reading.damage).await?;
     let suggested = suggested(app.store.job(job).await?.car.metal(damage.panel));
-    let under_way = app.metals.of(id);
+    let under_way = app.metals.queue.of(id);
     let facts = known(&app, id).await?;
     let (state, fraction, error) = match under_way {
         Some(work) if work.failed.is_some() => (MetalStateJson::Failed, work.fraction(), work.failed),
@@ -162,7 +162,7 @@ pub async fn known(app: &App, reading: Uuid) -> Answer<Option<MetalFile>> {
     responses((status = 204), (status = 404, body = Trouble)))]
 pub async fn cancel(State(app): State<App>, At(id): At<Uuid>) -> Answer<StatusCode> {
     app.store.reading(id).await?;
-    app.metals.cancel(id);
+    app.metals.queue.cancel(id);
     Ok(StatusCode::NO_CONTENT)
 }
 
@@ -188,7 +188,7 @@ pub async fn try_one(State(app): State<App>, At(id): At<Uuid>, Body(asked): Body
 }
 
 /// The row on file that a word of the record stands for; the technician may choose another.
-fn suggested(metal: Metal) -> &'static str {
+pub fn suggested(metal: Metal) -> &'static str {
     match metal {
         Metal::Steel => "steel_bh180_panel",
         Metal::HighStrengthSteel => "steel_dp500_panel",

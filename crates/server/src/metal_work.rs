@@ -1,27 +1,25 @@
-//! States of metal under way: one at a time, each on all cores, how far, and stopping one.
+//! States of metal worked out, and dents kept ready for moves.
 
 use crate::trouble::Trouble;
+use crate::under_way::{Queue, UnderWay, lock};
 use dentwright_flow::{KnownMetal, MetalError, MetalSettings, know_metal};
 use dentwright_sheet::{Dent, NotWorked, give_map};
 use dentwright_store::{NewMetal, Store, StoreError};
 use dentwright_surface::{Grid, Map};
 use jiff::Timestamp;
-use std::collections::HashMap;
-use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
-use std::sync::{Arc, Mutex, MutexGuard};
+use std::sync::{Arc, Mutex};
 use uuid::Uuid;
 
 /// Places each way at which a dent's give is asked.
 const GIVES: usize = 21;
-/// Dents kept ready for moves.
+/// Dents kept ready.
 const READY: usize = 4;
 
 /// The work of this process on metals.
 #[derive(Default)]
 pub struct Metals {
-    under_way: Mutex<HashMap<Uuid, UnderWay>>,
-    /// One at a time: each takes all cores.
-    turn: tokio::sync::Mutex<()>,
+    /// What is under way, by reading.
+    pub queue: Arc<Queue>,
     ready: Mutex<Vec<(Uuid, Arc<Ready>)>>,
 }
 
@@ -33,22 +31,6 @@ pub struct Ready {
     pub give: Map,
 }
 
-/// Work on the metal of a reading.
-#[derive(Clone, Default)]
-pub struct UnderWay {
-    fraction: Arc<AtomicU64>,
-    cancel: Arc<AtomicBool>,
-    /// Why it has ended without an answer.
-    pub failed: Option<Trouble>,
-}
-
-impl UnderWay {
-    /// Share done, 0 to 1.
-    pub fn fraction(&self) -> f64 {
-        f64::from_bits(self.fraction.load(Ordering::Relaxed))
-    }
-}
-
 /// Maps of a reading, as filed.
 pub struct ReadingMaps {
     /// Where they stand.
@@ -58,35 +40,10 @@ pub struct ReadingMaps {
 }
 
 impl Metals {
-    /// Work on a reading's metal that runs, waits or has failed.
-    pub fn of(&self, reading: Uuid) -> Option<UnderWay> {
-        lock(&self.under_way).get(&reading).cloned()
-    }
-
-    /// Stops it, or forgets that it failed.
-    pub fn cancel(&self, reading: Uuid) {
-        if let Some(work) = lock(&self.under_way).remove(&reading) {
-            work.cancel.store(true, Ordering::Relaxed);
-        }
-    }
-
     /// Begins to find out what the metal of a reading holds; what was begun before is stopped.
     pub fn begin(self: &Arc<Self>, store: Store, reading: Uuid, maps: ReadingMaps, settings: MetalSettings) {
-        self.cancel(reading);
-        let work = UnderWay::default();
-        lock(&self.under_way).insert(reading, work.clone());
         let own = Arc::clone(self);
-        tokio::spawn(async move {
-            let _turn = own.turn.lock().await;
-            let outcome = own.work(&store, reading, maps, settings, &work).await;
-            let mut under_way = lock(&own.under_way);
-            let mine = under_way.get(&reading).is_some_and(|one| Arc::ptr_eq(&one.cancel, &work.cancel));
-            match outcome {
-                _ if !mine => {} // stopped, or begun anew
-                Ok(()) => drop(under_way.remove(&reading)),
-                Err(trouble) => drop(under_way.insert(reading, UnderWay { failed: Some(trouble), ..work.clone() })),
-            }
-        });
+        self.queue.begin(reading, move |work| async move { own.work(&store, reading, maps, settings, work).await });
     }
 
     async fn work(
@@ -95,10 +52,9 @@ impl Metals {
         reading: Uuid,
         maps: ReadingMaps,
         settings: MetalSettings,
-        work: &UnderWay,
+        work: UnderWay,
     ) -> Result<(), Trouble> {
-        let running = work.clone();
-        let known = tokio::task::spawn_blocking(move || know(&maps, &settings, &running)).await;
+        let known = tokio::task::spawn_blocking(move || know(&maps, &settings, &work)).await;
         let known = known.map_err(|why| Trouble::own("working out the metal", why))??;
         let facts = serde_json::to_string(&known.facts).map_err(|why| Trouble::own("writing the metal down", why))?;
         let maps = known.maps.iter().map(|(name, map)| ((*name).to_owned(), map.to_npy())).collect();
@@ -143,8 +99,7 @@ fn know(maps: &ReadingMaps, settings: &MetalSettings, work: &UnderWay) -> Result
     let load = |file: &Vec<u8>| Map::from_npy(grid, file).map_err(|why| Trouble::own("reading a map", why));
     let [height, deviation, sigma] = maps.files.each_ref().map(load);
     let (height, deviation, sigma) = (height?, deviation?, sigma?);
-    let progress = |share: f64| work.fraction.store(share.to_bits(), Ordering::Relaxed);
-    know_metal(&height, &deviation, &sigma, settings, &progress, &work.cancel).map_err(told)
+    know_metal(&height, &deviation, &sigma, settings, &|share| work.is_at(share), &work.cancel).map_err(told)
 }
 
 /// As the app shows it.
@@ -162,8 +117,4 @@ pub fn told(error: MetalError) -> Trouble {
 
 fn refused(error: MetalError, next: &str) -> Trouble {
     Trouble::new(axum::http::StatusCode::UNPROCESSABLE_ENTITY, "metal", format!("{error}."), next)
-}
-
-fn lock<T>(mutex: &Mutex<T>) -> MutexGuard<'_, T> {
-    mutex.lock().unwrap_or_else(|broken| broken.into_inner())
 }

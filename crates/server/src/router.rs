@@ -3,8 +3,8 @@
 use crate::app::App;
 use crate::{
     archive, assets, calendar, cameras, captures, cautions, changes, crew, damages, dents, erasure, exports, guard,
-    hail_tables, jobs, learned, lines, live, merges, metal, pair, papers, pay, photos, quote, readings, rehearsals,
-    report, sheets, shop, tables, take_in, taps, tasks, times, vin,
+    hail_tables, jobs, learned, lines, live, merges, metal, pair, papers, pay, photos, plans, quote, readings,
+    rehearsals, report, sheets, shop, tables, take_in, taps, tasks, times, vin,
 };
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
@@ -71,6 +71,12 @@ fn api() -> OpenApiRouter<App> {
         .routes(routes!(metal::begin, metal::get, metal::cancel))
         .routes(routes!(metal::map_file))
         .routes(routes!(metal::try_one))
+        .routes(routes!(plans::begin, plans::get, plans::cancel))
+        .routes(routes!(plans::note))
+        .routes(routes!(plans::take_back))
+        .routes(routes!(plans::of_damage))
+        .routes(routes!(plans::look_again))
+        .routes(routes!(plans::cool))
         .routes(routes!(quote::get, quote::put))
         .routes(routes!(hail_tables::list, hail_tables::add))
         .routes(routes!(hail_tables::remove))

@@ -44,6 +44,7 @@ mod take_in;
 mod taps;
 mod tasks;
 mod times;
+mod work;
 
 pub use archive::{ARCHIVE_FORM, Archive};
 pub use cameras::{NewCamera, StoredCamera};
@@ -64,3 +65,4 @@ pub use rehearsals::StoredRehearsal;
 pub use taps::{CountError, Tap};
 pub use tasks::{Claimed, StoredTask, TaskError, TaskState};
 pub use times::{NewTime, StartedTime, TimeError};
+pub use work::{NewPlan, StoredBehind, StoredMove, StoredPlan};

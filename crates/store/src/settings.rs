@@ -57,7 +57,7 @@ impl Store {
         self.save_setting("billing", billing, now).await
     }
 
-    async fn setting<T: DeserializeOwned>(&self, name: &'static str) -> Result<Option<T>, StoreError> {
+    pub(crate) async fn setting<T: DeserializeOwned>(&self, name: &'static str) -> Result<Option<T>, StoreError> {
         let found: Option<String> = sqlx::query_scalar("SELECT value FROM setting WHERE name = $1")
             .bind(name)
             .fetch_optional(&self.pool)
@@ -65,7 +65,7 @@ impl Store {
         found.map(|text| of_json(&text, name)).transpose()
     }
 
-    async fn save_setting<T: Serialize>(
+    pub(crate) async fn save_setting<T: Serialize>(
         &self,
         name: &'static str,
         value: &T,
@@ -80,6 +80,11 @@ impl Store {
         .bind(ms(now))
         .execute(&self.pool)
         .await?;
+        Ok(())
+    }
+
+    pub(crate) async fn forget_setting(&self, name: &'static str) -> Result<(), StoreError> {
+        sqlx::query("DELETE FROM setting WHERE name = $1").bind(name).execute(&self.pool).await?;
         Ok(())
     }
 }
