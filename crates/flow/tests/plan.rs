@@ -15,12 +15,12 @@ fn a_reading_becomes_a_plan_on_file() {
     let kept = KeptReading::open(&folder.path().join("reading")).unwrap();
     let settings = PlanSettings { rounds: 1, moves: 2, ..Default::default() };
 
-    let wrong = |settings: PlanSettings| plan_repair(&kept, &settings, &|_| true).unwrap_err();
+    let wrong = |settings: PlanSettings| plan_repair(&kept, &settings, None, &|_| true).err().unwrap();
     assert_eq!(wrong(PlanSettings { spot: Some(99), ..settings.clone() }).code(), "no_spot");
     assert_eq!(wrong(PlanSettings { metal: "tin".into(), ..settings.clone() }).code(), "not_on_file");
     assert!(matches!(wrong(PlanSettings { thickness_mm: Some(9.0), ..settings.clone() }), PlanError::Wrong(_)));
 
-    let file = plan_repair(&kept, &settings, &|_| true).unwrap();
+    let file = plan_repair(&kept, &settings, None, &|_| true).unwrap().file;
     let spot = &kept.file.spots[0];
     let first = &file.plan.rounds[0].moves[0].planned;
     let off = (first.at_mm[0] - spot.spot.x_mm).hypot(first.at_mm[1] - spot.spot.y_mm);

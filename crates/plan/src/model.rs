@@ -5,10 +5,11 @@
 
 use crate::bridge::bridge;
 use dentwright_sheet::{
-    Axis, BOTH, Drive, Edges, Given, Hold, Mesh, Metal, MetalRow, Mould, NotWorked, Outline, Panel, Patch, Springs,
-    Tolerance, balance, work_into,
+    Axis, BOTH, Drive, Edges, Given, Hold, Memory, Mesh, Metal, MetalRow, Mould, NotWorked, Outline, Panel, Patch,
+    Springs, Tolerance, balance, work_into,
 };
 use dentwright_surface::{Grid, Map, average};
+use nalgebra::Vector3;
 use serde::{Deserialize, Serialize};
 
 /// Layers across the thickness.
@@ -127,7 +128,7 @@ impl Model {
         self.panel.patch.held = edges;
         match done {
             Ok(worked) => self.misfit_mm = worked.misfit_mm,
-            Err(NotWorked::NotReached { .. }) if let_go(&mut self.panel) => self.misfit_mm = self.off(shape),
+            Err(NotWorked::NotReached { .. }) if let_go(&mut self.panel) => self.nearer(shape, places, memory),
             Err(NotWorked::NotReached { .. } | NotWorked::NoRest { .. }) => {
                 self.panel.take_up(places, memory);
                 self.misfit_mm = self.off(shape);
@@ -135,6 +136,18 @@ impl Model {
             Err(other) => return Err(other),
         }
         Ok(())
+    }
+
+    /// Stays as it stands, or goes back to how it stood, whichever is nearer to a shape: let go short of it a sheet may
+    /// snap far off.
+    fn nearer(&mut self, shape: &Map, places: Vec<Vector3<f64>>, memory: Vec<Memory>) {
+        let (now, here) = (self.off(shape), (self.panel.patch.places.clone(), self.panel.patch.memory.clone()));
+        self.panel.take_up(places, memory);
+        self.misfit_mm = self.off(shape);
+        if now < self.misfit_mm {
+            self.panel.take_up(here.0, here.1);
+            self.misfit_mm = now;
+        }
     }
 
     /// How far the sheet is off a shape where that stands out, root mean square, mm.

@@ -132,7 +132,11 @@ pub fn access(side: &InnerSide, rack: &Rack, at: [f64; 2], settings: &ReachSetti
     reaches.sort_by(|a: &Reach, b: &Reach| rank(a).total_cmp(&rank(b)));
     let mut blocked: Vec<_> = counts.into_iter().collect();
     blocked.sort_by_key(|(_, n)| std::cmp::Reverse(*n));
-    Ok(Access { reaches, blocked: blocked.into_iter().map(|(why, _)| why).collect() })
+    let mut blocked: Vec<Blocked> = blocked.into_iter().map(|(why, _)| why).collect();
+    if reaches.is_empty() && blocked.is_empty() {
+        blocked.push(Blocked::NoOpening);
+    }
+    Ok(Access { reaches, blocked })
 }
 
 /// What forbids a place whatever the tool.

@@ -95,13 +95,30 @@ pub fn starter_rack() -> Rack {
 /// Where the file is not of this form, or a tool in it has no length, section or strength.
 pub fn parse_rack(text: &str) -> Result<Rack, RackError> {
     let rack: Rack = toml::from_str(text)?;
-    rack.tool.iter().try_for_each(Tool::check)?;
-    for tip in rack.tip.iter().chain(&rack.tab).chain(&rack.knock_down) {
-        if !(tip.radius > 0.0 && tip.radius < 200.0) {
-            return Err(Flawed { what: tip.name.clone(), flaw: "has no radius" }.into());
+    rack.check()?;
+    Ok(rack)
+}
+
+impl Rack {
+    /// Checks what it holds.
+    ///
+    /// # Errors
+    /// Names the first thing that cannot be used.
+    pub fn check(&self) -> Result<(), Flawed> {
+        self.tool.iter().try_for_each(Tool::check)?;
+        let tips: Vec<&ToolTip> = self.tip.iter().chain(&self.tab).chain(&self.knock_down).collect();
+        let flawed = |what: &str, flaw| Err(Flawed { what: what.to_owned(), flaw });
+        if let Some(tip) = tips.iter().find(|tip| !(tip.radius > 0.0 && tip.radius < 200.0)) {
+            return flawed(&tip.name, "has no radius");
+        }
+        let mut names: Vec<&str> = self.tool.iter().map(|t| t.name.as_str()).collect();
+        names.extend(tips.iter().map(|tip| tip.name.as_str()));
+        names.sort_unstable();
+        match names.windows(2).find(|pair| pair[0] == pair[1]) {
+            Some(pair) => flawed(pair[0], "is there twice"),
+            None => Ok(()),
         }
     }
-    Ok(rack)
 }
 
 /// A rack that cannot be used.

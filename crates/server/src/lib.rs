@@ -21,6 +21,7 @@
 mod app;
 mod archive;
 mod assets;
+mod behinds;
 mod bill;
 mod books;
 mod calendar;

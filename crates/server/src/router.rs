@@ -2,8 +2,8 @@
 
 use crate::app::App;
 use crate::{
-    archive, assets, calendar, cameras, captures, cautions, changes, crew, damages, dents, erasure, exports, guard,
-    hail_tables, jobs, learned, lines, live, merges, metal, pair, papers, pay, photos, plans, quote, readings,
+    archive, assets, behinds, calendar, cameras, captures, cautions, changes, crew, damages, dents, erasure, exports,
+    guard, hail_tables, jobs, learned, lines, live, merges, metal, pair, papers, pay, photos, plans, quote, readings,
     rehearsals, report, sheets, shop, tables, take_in, taps, tasks, times, vin,
 };
 use axum::Router;
@@ -77,6 +77,9 @@ fn api() -> OpenApiRouter<App> {
         .routes(routes!(plans::of_damage))
         .routes(routes!(plans::look_again))
         .routes(routes!(plans::cool))
+        .routes(routes!(behinds::get, behinds::draw, behinds::forget))
+        .routes(routes!(behinds::reach))
+        .routes(routes!(behinds::tools, behinds::save_tools, behinds::forget_tools))
         .routes(routes!(quote::get, quote::put))
         .routes(routes!(hail_tables::list, hail_tables::add))
         .routes(routes!(hail_tables::remove))

@@ -2,9 +2,9 @@
 
 use crate::error::known;
 use crate::ids::{id, ms, new_id, of_json, time};
+use crate::row::row;
 use crate::{Store, StoreError};
 use jiff::Timestamp;
-use sqlx::FromRow;
 use uuid::Uuid;
 
 /// A calibration to be kept.
@@ -31,15 +31,16 @@ pub struct StoredCamera {
     pub camera: NewCamera,
 }
 
-#[derive(FromRow)]
-struct Row {
-    id: String,
-    phone: String,
-    focal_35mm: i64,
-    width_px: i64,
-    height_px: i64,
-    created: i64,
-    value: String,
+row! {
+    struct Row {
+        id: String,
+        phone: String,
+        focal_35mm: i64,
+        width_px: i64,
+        height_px: i64,
+        created: i64,
+        value: String,
+    }
 }
 
 impl Store {

@@ -3,18 +3,19 @@
 use crate::error::known;
 use crate::ids::{id, ms, new_id, of_json, to_json};
 use crate::open::Change;
+use crate::row::row;
 use crate::{Store, StoreError};
 use dentwright_job::{Pay, Technician};
 use jiff::Timestamp;
-use sqlx::FromRow;
 use uuid::Uuid;
 
-#[derive(FromRow)]
-struct Row {
-    id: String,
-    name: String,
-    pay: String,
-    gone: i64,
+row! {
+    struct Row {
+        id: String,
+        name: String,
+        pay: String,
+        gone: i64,
+    }
 }
 
 impl Store {

@@ -1,5 +1,6 @@
 //! Opening a shop's folder.
 
+use crate::migrations::migrations;
 use crate::{FileError, Files, OpenError, StoreError};
 use sqlx::SqlitePool;
 use sqlx::sqlite::{SqliteConnectOptions, SqliteJournalMode, SqlitePoolOptions, SqliteSynchronous};
@@ -53,7 +54,7 @@ impl Store {
             .connect_with(options)
             .await
             .map_err(|why| OpenError::Database { path: path.clone(), why })?;
-        sqlx::migrate!().run(&pool).await.map_err(|why| OpenError::Version { path, why })?;
+        migrations().run(&pool).await.map_err(|why| OpenError::Version { path, why })?;
         Ok(Self { pool, files, shelves: Arc::default(), _lock: Arc::new(lock) })
     }
 

@@ -4,10 +4,10 @@ use crate::error::known;
 use crate::files::Filed;
 use crate::ids::{id, maybe_id, ms, new_id, of_json, time};
 use crate::open::Change;
+use crate::row::row;
 use crate::{Store, StoreError};
 use jiff::Timestamp;
 use serde_json::Value;
-use sqlx::FromRow;
 use uuid::Uuid;
 
 /// What is issued.
@@ -79,16 +79,17 @@ pub enum IssueError<E> {
     Store(#[from] StoreError),
 }
 
-#[derive(FromRow)]
-struct Row {
-    id: String,
-    job_id: Option<String>,
-    kind: String,
-    number: Option<String>,
-    language: String,
-    created: i64,
-    follows: Option<String>,
-    facts: String,
+row! {
+    struct Row {
+        id: String,
+        job_id: Option<String>,
+        kind: String,
+        number: Option<String>,
+        language: String,
+        created: i64,
+        follows: Option<String>,
+        facts: String,
+    }
 }
 
 /// All columns of a [`Row`]; what follows says which.

@@ -2,10 +2,10 @@
 
 use crate::error::known;
 use crate::ids::{id, ms, new_id, of_json, time, to_json};
+use crate::row::row;
 use crate::{Store, StoreError};
 use dentwright_price::{FinishedJob, HailTable};
 use jiff::Timestamp;
-use sqlx::FromRow;
 use uuid::Uuid;
 
 /// A hail table in the record.
@@ -23,13 +23,14 @@ pub struct StoredTable {
     pub table: HailTable,
 }
 
-#[derive(FromRow)]
-struct Row {
-    id: String,
-    name: String,
-    created: i64,
-    removed: i64,
-    value: String,
+row! {
+    struct Row {
+        id: String,
+        name: String,
+        created: i64,
+        removed: i64,
+        value: String,
+    }
 }
 
 impl Store {

@@ -2,9 +2,9 @@
 
 use crate::error::known;
 use crate::ids::{id, ms, new_id, of_json, time};
+use crate::row::row;
 use crate::{Store, StoreError};
 use jiff::Timestamp;
-use sqlx::FromRow;
 use uuid::Uuid;
 
 /// A rehearsal in the record.
@@ -30,17 +30,18 @@ pub struct StoredRehearsal {
     pub score: Option<serde_json::Value>,
 }
 
-#[derive(FromRow)]
-struct Row {
-    id: String,
-    learner: String,
-    level: String,
-    seed: i64,
-    begun: i64,
-    ended: Option<i64>,
-    claims: String,
-    made: String,
-    score: Option<String>,
+row! {
+    struct Row {
+        id: String,
+        learner: String,
+        level: String,
+        seed: i64,
+        begun: i64,
+        ended: Option<i64>,
+        claims: String,
+        made: String,
+        score: Option<String>,
+    }
 }
 
 const ONE: &str = "SELECT id, learner, level, seed, begun, ended, claims, made, score FROM rehearsal WHERE id = $1";

@@ -3,37 +3,38 @@
 use crate::StoreError;
 use crate::ids::{id, maybe_id, of_code, of_json, time};
 use crate::jobs::JobHead;
+use crate::row::row;
 use dentwright_job::{At, Car, ChassisNumber, Customer, DentEntry, Source};
 use dentwright_price::Dent;
-use sqlx::FromRow;
 use uuid::Uuid;
 
-#[derive(FromRow)]
-pub(crate) struct JobRow {
-    id: String,
-    number: String,
-    created: i64,
-    stage: String,
-    promised: Option<String>,
-    promised_time: Option<String>,
-    place: String,
-    finished: Option<i64>,
-    notes: String,
-    name: String,
-    address: String,
-    phone: String,
-    email: String,
-    vin: Option<String>,
-    plate: String,
-    make: String,
-    model: String,
-    year: Option<i64>,
-    colour: String,
-    paint: String,
-    odometer_km: Option<i64>,
-    high_voltage: Option<i64>,
-    metals: String,
-    pricing: Option<String>,
+row! {
+    pub(crate) struct JobRow {
+        id: String,
+        number: String,
+        created: i64,
+        stage: String,
+        promised: Option<String>,
+        promised_time: Option<String>,
+        place: String,
+        finished: Option<i64>,
+        notes: String,
+        name: String,
+        address: String,
+        phone: String,
+        email: String,
+        vin: Option<String>,
+        plate: String,
+        make: String,
+        model: String,
+        year: Option<i64>,
+        colour: String,
+        paint: String,
+        odometer_km: Option<i64>,
+        high_voltage: Option<i64>,
+        metals: String,
+        pricing: Option<String>,
+    }
 }
 
 impl JobRow {
@@ -69,14 +70,15 @@ impl JobRow {
     }
 }
 
-#[derive(FromRow)]
-pub(crate) struct DamageRow {
-    pub id: String,
-    pub job_id: String,
-    pub panel: String,
-    x: f64,
-    y: f64,
-    pub note: String,
+row! {
+    pub(crate) struct DamageRow {
+        pub id: String,
+        pub job_id: String,
+        pub panel: String,
+        x: f64,
+        y: f64,
+        pub note: String,
+    }
 }
 
 impl DamageRow {
@@ -85,22 +87,23 @@ impl DamageRow {
     }
 }
 
-#[derive(FromRow)]
-pub(crate) struct DentRow {
-    id: String,
-    pub damage_id: String,
-    kind: String,
-    length_mm: f64,
-    width_mm: f64,
-    depth_mm: f64,
-    metal: String,
-    access: String,
-    place: String,
-    sharpness: Option<f64>,
-    amount: i64,
-    reading_id: Option<String>,
-    spot: Option<i64>,
-    sigma_mm: Option<f64>,
+row! {
+    pub(crate) struct DentRow {
+        id: String,
+        pub damage_id: String,
+        kind: String,
+        length_mm: f64,
+        width_mm: f64,
+        depth_mm: f64,
+        metal: String,
+        access: String,
+        place: String,
+        sharpness: Option<f64>,
+        amount: i64,
+        reading_id: Option<String>,
+        spot: Option<i64>,
+        sigma_mm: Option<f64>,
+    }
 }
 
 impl DentRow {
@@ -133,13 +136,14 @@ fn source(reading: Option<Uuid>, spot: Option<u32>, sigma_mm: Option<f64>) -> So
     }
 }
 
-/// A file named by a capture or a reading.
-#[derive(FromRow)]
-pub(crate) struct FileRow {
-    pub of: String,
-    pub name: String,
-    pub hash: String,
-    pub bytes: i64,
+row! {
+    /// A file named by a capture or a reading.
+    pub(crate) struct FileRow {
+        pub of: String,
+        pub name: String,
+        pub hash: String,
+        pub bytes: i64,
+    }
 }
 
 fn whole<T: TryFrom<i64>>(value: i64) -> Result<T, String> {

@@ -3,10 +3,10 @@
 use crate::error::known;
 use crate::ids::{code, id, maybe_id, ms, new_id, of_code};
 use crate::open::Change;
+use crate::row::row;
 use crate::{Store, StoreError};
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
-use sqlx::FromRow;
 use uuid::Uuid;
 
 /// How far a task has come.
@@ -60,14 +60,15 @@ pub struct Claimed {
     pub capture: Uuid,
 }
 
-#[derive(FromRow)]
-struct TaskRow {
-    capture_id: String,
-    state: String,
-    error_code: Option<String>,
-    error_message: Option<String>,
-    error_next: Option<String>,
-    reading_id: Option<String>,
+row! {
+    struct TaskRow {
+        capture_id: String,
+        state: String,
+        error_code: Option<String>,
+        error_message: Option<String>,
+        error_next: Option<String>,
+        reading_id: Option<String>,
+    }
 }
 
 impl Store {

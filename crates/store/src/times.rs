@@ -4,10 +4,10 @@ use crate::crew::somebody;
 use crate::error::known;
 use crate::ids::{code, id, maybe_id, ms, new_id, of_code, time};
 use crate::open::Change;
+use crate::row::row;
 use crate::{Store, StoreError};
 use dentwright_job::{TimeEntry, WorkKind};
 use jiff::Timestamp;
-use sqlx::FromRow;
 use std::collections::HashSet;
 use uuid::Uuid;
 
@@ -48,15 +48,16 @@ pub enum TimeError {
     Store(#[from] StoreError),
 }
 
-#[derive(FromRow)]
-struct Row {
-    id: String,
-    job_id: Option<String>,
-    technician_id: String,
-    kind: String,
-    started: i64,
-    stopped: Option<i64>,
-    confirmed: i64,
+row! {
+    struct Row {
+        id: String,
+        job_id: Option<String>,
+        technician_id: String,
+        kind: String,
+        started: i64,
+        stopped: Option<i64>,
+        confirmed: i64,
+    }
 }
 
 /// All columns of a [`Row`]; what follows says which.

@@ -2,11 +2,11 @@
 
 use crate::error::known;
 use crate::ids::{id, ms, of_json, time};
+use crate::row::row;
 use crate::{Store, StoreError};
 use jiff::Timestamp;
 use jiff::civil::Date;
 use serde_json::Value;
-use sqlx::FromRow;
 use uuid::Uuid;
 
 /// A plan to be kept.
@@ -59,22 +59,23 @@ pub struct StoredBehind {
     pub side: Value,
 }
 
-#[derive(FromRow)]
-struct PlanRow {
-    reading_id: String,
-    created: i64,
-    asked: String,
-    file: String,
-    came_of: Option<String>,
+row! {
+    struct PlanRow {
+        reading_id: String,
+        created: i64,
+        asked: String,
+        file: String,
+        came_of: Option<String>,
+    }
 }
 
-#[derive(FromRow)]
-struct MoveRow {
-    id: String,
-    reading_id: String,
-    made: i64,
-    #[sqlx(rename = "move")]
-    what: String,
+row! {
+    struct MoveRow {
+        id: String,
+        reading_id: String,
+        made: i64,
+            what: String,
+    }
 }
 
 impl Store {
@@ -165,7 +166,7 @@ impl Store {
     /// When the record cannot be read.
     pub async fn made_moves(&self, damage: Uuid) -> Result<Vec<StoredMove>, StoreError> {
         let rows: Vec<MoveRow> = sqlx::query_as(
-            "SELECT made_move.id, made_move.reading_id, made_move.made, made_move.move FROM made_move
+            "SELECT made_move.id, made_move.reading_id, made_move.made, made_move.move AS what FROM made_move
              JOIN reading ON reading.id = made_move.reading_id JOIN capture ON capture.id = reading.capture_id
              WHERE capture.damage_id = $1 ORDER BY made_move.made, made_move.id",
         )

@@ -11,6 +11,7 @@ mod erasure;
 mod live;
 mod metal;
 mod papers;
+mod plans;
 mod pricing;
 mod rehearsals;
 mod restart;
