@@ -39,7 +39,7 @@ async fn fill_door(store: &Store, job: &Job, now: Timestamp) -> Result<()> {
     let trim = RiLine { what: "Door card, left front".into(), charge: Charge::Hours(Decimal::new(8, 1)) };
     let clips = Sundry { what: "Clips for the door card".into(), amount: Decimal::new(6_50, 2) };
     let pricing = Pricing { ri_lines: vec![trim], sundries: vec![clips], ..shop().pricing() };
-    store.save_pricing(job.id, &pricing, now).await?;
+    store.save_pricing(job.id, &pricing, None, now).await?;
     store.change_job(job.id, |head| head.stage = Stage::Finished, now).await?;
     Ok(())
 }
@@ -67,7 +67,7 @@ async fn fill_bonnet(store: &Store, job: &Job, now: Timestamp) -> Result<()> {
     let uplift =
         Uplift { what: "Aluminium bonnet, edge dents".into(), percent: Decimal::new(10, 0), on: UpliftOn::Dents };
     let pricing = Pricing { ri_lines: vec![lining], uplifts: vec![uplift], ..shop().pricing() };
-    store.save_pricing(job.id, &pricing, now).await?;
+    store.save_pricing(job.id, &pricing, None, now).await?;
     store.change_job(job.id, |head| head.stage = Stage::Quoted, now).await?;
     Ok(())
 }

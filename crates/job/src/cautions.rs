@@ -18,6 +18,8 @@ pub enum CautionCode {
     AirbagSeatPillar,
     /// More than 60 V DC.
     HighVoltage,
+    /// Nobody has looked whether there is more than 60 V DC.
+    VoltageUnknown,
     /// Struts under pressure.
     GasStrut,
     /// Heat and paint.
@@ -49,10 +51,11 @@ pub struct Caution {
 
 impl CautionCode {
     /// All of them, in order.
-    pub const ALL: [Self; 12] = [
+    pub const ALL: [Self; 13] = [
         Self::AirbagCurtain,
         Self::AirbagSeatPillar,
         Self::HighVoltage,
+        Self::VoltageUnknown,
         Self::GasStrut,
         Self::HeatPaint,
         Self::Solvent,
@@ -71,6 +74,7 @@ impl CautionCode {
             Self::AirbagCurtain => "airbag_curtain",
             Self::AirbagSeatPillar => "airbag_seat_pillar",
             Self::HighVoltage => "high_voltage",
+            Self::VoltageUnknown => "voltage_unknown",
             Self::GasStrut => "gas_strut",
             Self::HeatPaint => "heat_paint",
             Self::Solvent => "solvent",
@@ -95,7 +99,11 @@ pub fn cautions(car: &Car, damages: &[Damage]) -> Vec<Caution> {
     }
     if !damages.is_empty() {
         let whole = [CautionCode::Noise, CautionCode::EyesHands, CautionCode::HeatPaint];
-        let charged = (car.high_voltage == Some(true)).then_some(CautionCode::HighVoltage);
+        let charged = match car.high_voltage {
+            Some(true) => Some(CautionCode::HighVoltage),
+            Some(false) => None,
+            None => Some(CautionCode::VoltageUnknown),
+        };
         found.extend(whole.into_iter().chain(charged).map(|code| Caution { code, panel: None }));
     }
     found.into_iter().collect()
@@ -114,7 +122,11 @@ fn applies(code: CautionCode, panel: Panel, ways: &Ways) -> bool {
         CautionCode::BondedStructure => ways.braced,
         CautionCode::Corrosion => ways.behind,
         // For the whole work, whatever the panel.
-        CautionCode::HighVoltage | CautionCode::HeatPaint | CautionCode::Noise | CautionCode::EyesHands => false,
+        CautionCode::HighVoltage
+        | CautionCode::VoltageUnknown
+        | CautionCode::HeatPaint
+        | CautionCode::Noise
+        | CautionCode::EyesHands => false,
     }
 }
 

@@ -80,10 +80,17 @@ fn a_brace_is_never_detached() {
 }
 
 #[test]
-fn high_voltage_only_where_it_is_known() {
+fn high_voltage_and_where_nobody_has_looked() {
     let at = [damage(Panel::SillLeft, &[Access::Open])];
-    assert!(!codes(&Car::default(), &at).contains(&Code::HighVoltage));
-    assert!(!codes(&Car { high_voltage: Some(false), ..Car::default() }, &at).contains(&Code::HighVoltage));
+    let unknown = codes(&Car::default(), &at);
+    assert!(unknown.contains(&Code::VoltageUnknown) && !unknown.contains(&Code::HighVoltage));
+    assert!(
+        !codes(&Car { high_voltage: Some(false), ..Car::default() }, &at).iter().any(|c| [
+            Code::HighVoltage,
+            Code::VoltageUnknown
+        ]
+        .contains(c))
+    );
     assert!(codes(&Car { high_voltage: Some(true), ..Car::default() }, &at).contains(&Code::HighVoltage));
 }
 

@@ -4,10 +4,11 @@ use crate::words::Words;
 use crate::{Language, ReportError};
 
 /// Codes of all cautions that have words, in the order of a report.
-pub const CAUTION_CODES: [&str; 12] = [
+pub const CAUTION_CODES: [&str; 13] = [
     "airbag_curtain",
     "airbag_seat_pillar",
     "high_voltage",
+    "voltage_unknown",
     "gas_strut",
     "heat_paint",
     "solvent",

@@ -31,6 +31,8 @@ pub struct App {
     pub door: Arc<Door>,
     /// Live sessions.
     pub live: Arc<Sessions>,
+    /// Papers are issued one after the other, so that two together do not give back more than was billed.
+    pub issuing: Arc<tokio::sync::Mutex<()>>,
     /// The shop's hours as they were last worked out.
     pub memory: Arc<Memory>,
     /// The shop's own authority, PEM; none where there is no encrypted door.

@@ -57,6 +57,7 @@ fn already(message: impl ToString, next: &str) -> Trouble {
 
 /// Issues a paper.
 pub async fn issue(app: &App, id: Uuid, body: Issue) -> Answer<StoredPaper> {
+    let _one = app.issuing.lock().await;
     let (job, shop) = (app.store.job(id).await?, app.store.shop().await?);
     let billing = app.store.billing().await?;
     let pack = pack_of(&billing.country, &shop);

@@ -27,7 +27,7 @@ const PAPER_WIDTH: u32 = 1340;
 pub async fn pdf(State(app): State<App>, At(id): At<Uuid>) -> Answer<Response> {
     let (job, books) = (app.store.job(id).await?, Books::open(&app).await?);
     // A job without dents has no quote, which is no reason to have no report.
-    let priced = QuoteAnswer::of(&job, &books).ok().map(QuoteAnswer::into_quote);
+    let priced = QuoteAnswer::of(&job, &books, 0).ok().map(QuoteAnswer::into_quote);
     let quote = priced.filter(|quote| !quote.lines.is_empty());
     let loaded = load(&app, &job).await?;
     let date = app.now().to_zoned_datetime(TimeZone::system()).date();

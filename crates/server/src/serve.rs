@@ -107,8 +107,19 @@ impl Server {
         let (secure, authority) = secure.map_or((None, None), |(door, pem)| (Some(door), Some(pem.into())));
         let (reads, changes, live, memory) = (Arc::default(), Arc::default(), Arc::default(), Arc::default());
         let (metals, rehearsals) = (Arc::default(), Arc::default());
-        let app =
-            App { store, reads, changes, metals, plans: Arc::default(), rehearsals, door, live, memory, authority };
+        let app = App {
+            store,
+            reads,
+            changes,
+            metals,
+            plans: Arc::default(),
+            issuing: Arc::default(),
+            rehearsals,
+            door,
+            live,
+            memory,
+            authority,
+        };
         Ok(Self { app, listener, address, secure })
     }
 

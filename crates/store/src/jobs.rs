@@ -176,21 +176,45 @@ impl Store {
         self.job(job).await
     }
 
-    /// Saves what was entered for the quote.
+    /// When what a job's quote is made from was last saved, ms; 0 where it never was.
+    ///
+    /// # Errors
+    /// When the record cannot be read.
+    pub async fn pricing_saved(&self, job: Uuid) -> Result<i64, StoreError> {
+        let saved: Option<i64> = sqlx::query_scalar("SELECT changed FROM quote_input WHERE job_id = $1")
+            .bind(job.to_string())
+            .fetch_optional(&self.pool)
+            .await?;
+        Ok(saved.unwrap_or(0))
+    }
+
+    /// Saves what a job's quote is made from; whether it was saved. Nothing is saved where it was saved elsewhere since
+    /// `since`, ms, when it was read; none saves it whatever was there.
     ///
     /// # Errors
     /// When there is no such job.
-    pub async fn save_pricing(&self, job: Uuid, pricing: &Pricing, now: Timestamp) -> Result<(), StoreError> {
+    pub async fn save_pricing(
+        &self,
+        job: Uuid,
+        pricing: &Pricing,
+        since: Option<i64>,
+        now: Timestamp,
+    ) -> Result<bool, StoreError> {
         let done = sqlx::query(
             "INSERT INTO quote_input (job_id, value, changed) SELECT job.id, $2, $3 FROM job WHERE job.id = $1
-             ON CONFLICT (job_id) DO UPDATE SET value = excluded.value, changed = excluded.changed",
+             ON CONFLICT (job_id) DO UPDATE SET value = excluded.value, changed = excluded.changed
+             WHERE $4 IS NULL OR quote_input.changed = $4",
         )
         .bind(job.to_string())
         .bind(to_json(pricing, "quote input")?)
         .bind(ms(now))
+        .bind(since)
         .execute(&self.pool)
         .await?;
-        known((done.rows_affected() > 0).then_some(()), "job", job)
+        if done.rows_affected() == 0 {
+            self.job(job).await?;
+        }
+        Ok(done.rows_affected() > 0)
     }
 
     /// Removes a job, its customer and car, and the files that nothing else names. Papers with a number stay,

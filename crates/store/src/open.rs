@@ -8,7 +8,7 @@ use std::fs::{self, File, TryLockError};
 use std::path::Path;
 use std::sync::Arc;
 use std::time::Duration;
-use tokio::sync::RwLock;
+use tokio::sync::{Mutex, RwLock};
 
 /// A writer waits this long for another one to finish.
 const PATIENCE: Duration = Duration::from_secs(10);
@@ -22,6 +22,8 @@ pub struct Store {
     files: Files,
     /// Filing takes it shared, removing files takes it alone: so no file goes that is about to be named.
     pub(crate) shelves: Arc<RwLock<()>>,
+    /// Papers get their numbers one after the other.
+    pub(crate) issuing: Arc<Mutex<()>>,
     _lock: Arc<File>,
 }
 
@@ -55,7 +57,7 @@ impl Store {
             .await
             .map_err(|why| OpenError::Database { path: path.clone(), why })?;
         migrations().run(&pool).await.map_err(|why| OpenError::Version { path, why })?;
-        Ok(Self { pool, files, shelves: Arc::default(), _lock: Arc::new(lock) })
+        Ok(Self { pool, files, shelves: Arc::default(), issuing: Arc::default(), _lock: Arc::new(lock) })
     }
 
     /// The files.

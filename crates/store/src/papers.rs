@@ -111,7 +111,8 @@ pub fn paper_number(series: &str, year: i16, nth: i64) -> String {
 
 impl Store {
     /// Issues a paper: takes the next number of its series, has it made with it, and keeps it, all or nothing.
-    /// Another paper of the shop waits meanwhile, so that no number is given twice and none is left out.
+    /// Another paper of the shop waits meanwhile, so that no number is given twice and none is left out; whatever else
+    /// is written does not wait while it is made.
     ///
     /// # Errors
     /// When it cannot be made or kept; then the number goes to the next paper.
@@ -122,16 +123,16 @@ impl Store {
         year: i16,
         make: impl FnOnce(Option<String>) -> Result<MadePaper, E> + Send + 'static,
     ) -> Result<StoredPaper, IssueError<E>> {
-        let shelves = self.shelves.clone().read_owned().await;
-        let mut change = self.change().await?;
+        let _one = self.issuing.lock().await;
         let number = match &new.series {
-            Some(series) => Some(next_number(&mut change, series, year).await?),
+            Some(series) => Some(self.number_to_come(series, year).await?),
             None => None,
         };
         let of_paper = number.clone();
         let made = tokio::task::spawn_blocking(move || make(of_paper)).await;
         let stopped = |why: tokio::task::JoinError| StoreError::Broken { what: "paper", why: why.to_string() };
         let made = made.map_err(stopped)?.map_err(IssueError::Made)?;
+        let shelves = self.shelves.clone().read_owned().await;
         let filed = self.file_all(made.files).await?;
         let paper = StoredPaper {
             id: new_id(),
@@ -147,10 +148,28 @@ impl Store {
                 .map(|(name, file)| PaperFile { name, hash: file.hash, bytes: file.bytes })
                 .collect(),
         };
+        let mut change = self.change().await?;
+        if let Some(series) = &new.series {
+            let taken = next_number(&mut change, series, year).await?;
+            if paper.number.as_ref() != Some(&taken) {
+                let why = format!("{taken} came before it; issue the paper again");
+                return Err(StoreError::Broken { what: "number of a paper", why }.into());
+            }
+        }
         insert(&mut change, &paper).await?;
         change.commit().await.map_err(StoreError::from)?;
         drop(shelves);
         Ok(paper)
+    }
+
+    /// The number that the next paper of a series gets.
+    async fn number_to_come(&self, series: &str, year: i16) -> Result<String, StoreError> {
+        let last: Option<i64> = sqlx::query_scalar("SELECT last FROM paper_count WHERE series = $1 AND year = $2")
+            .bind(series)
+            .bind(i64::from(year))
+            .fetch_optional(&self.pool)
+            .await?;
+        Ok(paper_number(series, year, last.unwrap_or(0) + 1))
     }
 
     /// Papers of a job, oldest first; without a job all papers of the shop.
@@ -230,6 +249,7 @@ impl Store {
     }
 }
 
+/// Takes the next number of a series.
 async fn next_number(change: &mut Change, series: &str, year: i16) -> Result<String, StoreError> {
     let nth: i64 = sqlx::query_scalar(
         "INSERT INTO paper_count (series, year, last) VALUES ($1, $2, 1)

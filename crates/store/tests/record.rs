@@ -102,11 +102,18 @@ async fn what_was_entered_for_a_quote_comes_back_to_the_cent() {
         ..Shop::default().pricing()
     };
     for _ in 0..2 {
-        store.save_pricing(job, &pricing, now()).await.unwrap();
+        assert!(store.save_pricing(job, &pricing, None, now()).await.unwrap());
     }
     assert_eq!(store.job(job).await.unwrap().pricing, Some(pricing.clone()));
+    // saved by another since it was read: nothing is lost
+    let since = store.pricing_saved(job).await.unwrap();
+    let other = Pricing { discount: None, ..pricing.clone() };
+    assert!(!store.save_pricing(job, &other, Some(since - 1), now()).await.unwrap());
+    assert_eq!(store.job(job).await.unwrap().pricing, Some(pricing.clone()));
+    assert!(store.save_pricing(job, &other, Some(since), now()).await.unwrap());
+    assert_eq!(store.job(job).await.unwrap().pricing, Some(other));
     assert!(matches!(
-        store.save_pricing(Uuid::nil(), &pricing, now()).await,
+        store.save_pricing(Uuid::nil(), &pricing, None, now()).await,
         Err(StoreError::Unknown { what: "job", .. })
     ));
 }

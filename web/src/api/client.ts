@@ -108,7 +108,8 @@ export const api = {
   cancelMetal: (reading: string) => said<void>(http.DELETE('/api/readings/{id}/metal', removal(reading))),
   tryMove: (reading: string, body: MoveAsked) => said<MoveTried>(http.POST('/api/readings/{id}/metal/try', { ...at(reading), body })),
   quote: (job: string) => said<QuoteAnswer>(http.GET('/api/jobs/{id}/quote', at(job))),
-  saveQuote: (job: string, body: QuoteInput) => said<QuoteAnswer>(http.PUT('/api/jobs/{id}/quote', { ...at(job), body: body as components['schemas']['Pricing'] })),
+  saveQuote: (job: string, body: QuoteInput, since?: number) =>
+    said<QuoteAnswer>(http.PUT('/api/jobs/{id}/quote', { params: { path: { id: job }, query: { since } }, body: body as components['schemas']['Pricing'] })),
   hailTables: () => said<HailTableRow[]>(http.GET('/api/hail-tables')),
   addHailTable: (body: NewHailTable) => said<HailTableRow>(http.POST('/api/hail-tables', { body })),
   removeHailTable: (table: string) => said<void>(http.DELETE('/api/hail-tables/{id}', removal(table))),

@@ -382,6 +382,8 @@ caution-airbag_seat_pillar-title = Airbags und Gurtstraffer
 caution-airbag_seat_pillar = In Sitzen und Säulen sitzen Airbags und Gurtstraffer. Vor Arbeiten daran abklemmen und warten, wie der Fahrzeughersteller es vorgibt; Werkzeug und Wärme fernhalten.
 caution-high_voltage-title = Hochvolt
 caution-high_voltage = Dieses Fahrzeug führt mehr als 60 V Gleichspannung. Nur Fachkundige schalten frei und stellen die Spannungsfreiheit fest. Wärme und Werkzeug von der Batterie und von orangefarbenen Leitungen fernhalten.
+caution-voltage_unknown-title = Hochvolt nicht bekannt
+caution-voltage_unknown = Noch ist nicht vermerkt, ob dieses Fahrzeug mehr als 60 V Gleichspannung führt. Erst in die Papiere und unter die Haube sehen; führt es sie, schalten nur Fachkundige frei und stellen die Spannungsfreiheit fest.
 caution-gas_strut-title = Gasdruckdämpfer
 caution-gas_strut = Gasdruckdämpfer stehen unter Druck. Die Klappe abstützen, bevor ein Dämpfer abgenommen wird, und nie einen Dämpfer erwärmen.
 caution-solvent-title = Lösemittel
@@ -1205,3 +1207,9 @@ erase-ordered = Die Daten des Kunden gehen um { $time }
 erase-waits = Die Daten des Kunden dieses Auftrags gehen um { $time }. Bis dahin ist noch alles da.
 erase-call-off = Absagen
 erase-done = Die Daten des Kunden dieses Auftrags gingen um { $time }. Was übrig ist, nennt niemanden.
+
+### Zwei an einem Angebot
+trouble-quote_changed = Dieses Angebot wurde inzwischen auf einem anderen Gerät geändert.
+trouble-quote_changed-next = Was hier steht, bleibt auf diesem Gerät. Das andere übernehmen oder dieses an seine Stelle setzen.
+take-theirs = Das andere nehmen
+keep-mine = Dieses behalten

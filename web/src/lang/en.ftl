@@ -382,6 +382,8 @@ caution-airbag_seat_pillar-title = Airbags and belt tensioners
 caution-airbag_seat_pillar = Seats and pillars hold airbags and belt tensioners. Before work at them, disconnect and wait as the vehicle maker says; keep tools and heat away from them.
 caution-high_voltage-title = High voltage
 caution-high_voltage = This car carries more than 60 V DC. Only trained people isolate it and prove it dead. Keep heat and tools away from the battery and from orange cables.
+caution-voltage_unknown-title = High voltage not known
+caution-voltage_unknown = Nobody has noted yet whether this car carries more than 60 V DC. Look at its papers and under its bonnet first; where it does, only trained people isolate it and prove it dead.
 caution-gas_strut-title = Gas struts
 caution-gas_strut = Struts are under pressure. Prop the lid before a strut comes off, and never heat a strut.
 caution-solvent-title = Solvent
@@ -1205,3 +1207,9 @@ erase-ordered = The customer’s data goes at { $time }
 erase-waits = The customer’s data of this job goes at { $time }. Until then everything is still there.
 erase-call-off = Call it off
 erase-done = The customer’s data of this job went at { $time }. What is left names nobody.
+
+### Two who edit one quote
+trouble-quote_changed = This quote was changed on another device meanwhile.
+trouble-quote_changed-next = What is entered here is kept on this device. Take over the other, or keep this one in its place.
+take-theirs = Take the other one
+keep-mine = Keep what is here

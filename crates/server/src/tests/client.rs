@@ -59,8 +59,19 @@ impl Client {
         let (changes, memory) = (Arc::default(), Arc::default());
         let (metals, rehearsals) = (Arc::default(), Arc::default());
         let authority = Some("an authority".into());
-        let app =
-            App { store, reads, changes, metals, plans: Arc::default(), rehearsals, door, live, memory, authority };
+        let app = App {
+            store,
+            reads,
+            changes,
+            metals,
+            plans: Arc::default(),
+            issuing: Arc::default(),
+            rehearsals,
+            door,
+            live,
+            memory,
+            authority,
+        };
         Self { app, folder, from: Ipv4Addr::LOCALHOST.into(), headers: HeaderMap::new() }
     }
 
