@@ -137,6 +137,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/cooling": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** How long a warmed panel stays warm enough. */
+        post: operations["cooling"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/countries": {
         parameters: {
             query?: never;
@@ -207,6 +224,25 @@ export interface paths {
         patch: operations["change_damage"];
         trace?: never;
     };
+    "/api/damages/{id}/behind": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What is behind a damage; nothing where it was not drawn. */
+        get: operations["behind"];
+        /** Keep what is behind a damage. */
+        put: operations["draw_behind"];
+        post?: never;
+        /** Forget what was drawn behind a damage. */
+        delete: operations["forget_behind"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/damages/{id}/captures": {
         parameters: {
             query?: never;
@@ -258,6 +294,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/damages/{id}/look-again": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        /** Set the day on which a damage is to be read again, or call it off. */
+        put: operations["look_again"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/damages/{id}/photos": {
         parameters: {
             query?: never;
@@ -292,6 +345,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/damages/{id}/reach": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Which tools of the shop reach a place from behind, and what stands in the way of the others. */
+        post: operations["reach"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/damages/{id}/readings": {
         parameters: {
             query?: never;
@@ -318,6 +388,23 @@ export interface paths {
         };
         /** All readings of a damage, oldest first, laid on the last one, with what was left at each. */
         get: operations["series"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/damages/{id}/work": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The work on a damage: moves, what is known of the hand, when to look again. */
+        get: operations["work"];
         put?: never;
         post?: never;
         delete?: never;
@@ -617,7 +704,7 @@ export interface paths {
         };
         /** The quote of a job. */
         get: operations["quote"];
-        /** Change what the quote is made from. What gives no quote is not saved. */
+        /** Change what the quote is made from. What gives no quote is not saved, nor what another device has changed since. */
         put: operations["save_quote"];
         post?: never;
         delete?: never;
@@ -839,6 +926,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/moves/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post?: never;
+        /** Take a noted move back. */
+        delete: operations["take_back_move"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/pair": {
         parameters: {
             query?: never;
@@ -936,6 +1040,25 @@ export interface paths {
         put?: never;
         post?: never;
         delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/rack": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The shop's tools; the starter rack until others were saved. */
+        get: operations["rack"];
+        /** Save the shop's tools. */
+        put: operations["save_rack"];
+        post?: never;
+        /** Go back to the starter rack. */
+        delete: operations["starter_rack"];
         options?: never;
         head?: never;
         patch?: never;
@@ -1094,6 +1217,42 @@ export interface paths {
         /** Try a move: what it lifts while held, what stays, the force, the paint, the glue, the bar. */
         post: operations["try_move"];
         delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/readings/{id}/moves": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Note a move that was made after a reading. */
+        post: operations["note_move"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/readings/{id}/plan": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The plan of a reading, or how far the work on it has come. */
+        get: operations["plan"];
+        put?: never;
+        /** Plan the repair from a reading. */
+        post: operations["plan_repair"];
+        /** Stop the work on a plan; an earlier one stays. */
+        delete: operations["cancel_plan"];
         options?: never;
         head?: never;
         patch?: never;
@@ -1484,6 +1643,11 @@ export interface components {
             /** Format: double */
             trim_off: number;
         };
+        /**
+         * @description A way of moving metal.
+         * @enum {string}
+         */
+        Act: "push" | "pull" | "tap" | "blend";
         /** @description Net beside what a conventional repair costs. */
         Against: {
             /** @description The conventional repair, without tax. */
@@ -1617,6 +1781,21 @@ export interface components {
              */
             width_mm: number;
         };
+        /** @description What is behind a damage. */
+        BehindJson: {
+            /**
+             * Format: uuid
+             * @description The reading over which it was drawn; places are in its frame.
+             */
+            reading: string;
+            /** @description The drawing. */
+            side: components["schemas"]["InnerSide"];
+        };
+        /**
+         * @description Kinds of things behind a panel.
+         * @enum {string}
+         */
+        BehindKind: "wiring" | "airbag" | "glass" | "battery" | "solid";
         /** @description How the shop bills. */
         Billing: {
             /**
@@ -1661,6 +1840,55 @@ export interface components {
              */
             vat_id: string;
         };
+        /** @description Why nothing reaches. */
+        Blocked: {
+            /** @enum {string} */
+            why: "off_panel";
+        } | {
+            /** @enum {string} */
+            why: "fold";
+        } | {
+            /** @enum {string} */
+            why: "bonded";
+        } | {
+            /** @enum {string} */
+            why: "no_opening";
+        } | {
+            /** @description Which. */
+            name: string;
+            /** @enum {string} */
+            why: "wall";
+        } | {
+            /** @description Which. */
+            name: string;
+            /** @enum {string} */
+            why: "brace";
+        } | {
+            /** @description What. */
+            kind: components["schemas"]["BehindKind"];
+            /** @enum {string} */
+            why: "behind";
+        } | {
+            /** @enum {string} */
+            why: "skin";
+        } | {
+            /** @enum {string} */
+            why: "no_fulcrum";
+        };
+        /** @description A brace. */
+        Brace: {
+            /** @description Whether a bar may be levered over it. */
+            bears: boolean;
+            /** @description Middle line, mm. */
+            line: number[][];
+            /** @description What it is. */
+            name: string;
+            /**
+             * Format: double
+             * @description Half of what it measures across, mm: it is taken as round.
+             */
+            radius: number;
+        };
         /** @description What became of the predictions. */
         Calibration: {
             /** @description For 10, 20 … 90 %: the share of jobs that came below that quantile. */
@@ -1684,6 +1912,22 @@ export interface components {
              * @description Half of the jobs missed the middle by less than this factor.
              */
             usual_miss: number;
+        };
+        /** @description What moves came to. */
+        CameOfJson: {
+            /** @description Largest residual foretold and its one-sigma doubt, mm. */
+            foretold_mm: number[];
+            /**
+             * Format: double
+             * @description Largest residual found, mm.
+             */
+            found_mm: number;
+            /** @description After. */
+            hand_after: number[][];
+            /** @description Gain of the hand and share of the sheet, each with one sigma, before. */
+            hand_before: number[][];
+            /** @description Move by move; places in this reading's frame. */
+            moves: components["schemas"]["MoveOutcomeJson"][];
         };
         /** @description The reading camera as solved. */
         CameraFacts: {
@@ -1733,6 +1977,18 @@ export interface components {
             rms_px: number;
             /** Format: int32 */
             width_px: number;
+        };
+        /**
+         * @description Whether it can be done.
+         * @enum {string}
+         */
+        Can: "yes" | "push_to_paint" | "no";
+        /** @description The answer with its reasons. */
+        CanBeDone: {
+            /** @description The answer. */
+            can: components["schemas"]["Can"];
+            /** @description Why not, or what stays doubtful. */
+            reasons: components["schemas"]["PlanReason"][];
         };
         /** @description A consumer's right to cancel what was agreed away from the shop. */
         CancellationRight: {
@@ -1810,6 +2066,11 @@ export interface components {
             hash: string;
             shot: components["schemas"]["Shot"];
         };
+        /**
+         * @description A caution that applies; what is to be done is what the maker, the local code and licensed people say.
+         * @enum {string}
+         */
+        Caution: "airbag" | "high_voltage" | "wiring" | "glass" | "glue" | "tapping" | "not_drawn" | "corrosion";
         /** @description A caution by its code; the words are the app's and the report's. */
         CautionRow: {
             code: string;
@@ -1966,6 +2227,44 @@ export interface components {
              */
             panel_c?: number | null;
         };
+        /** @description A panel that cools. */
+        CoolingAskedJson: {
+            /**
+             * Format: double
+             * @description As it is now, °C.
+             */
+            from_c: number;
+            /** @description Name of the metal on file. */
+            metal: string;
+            /**
+             * Format: double
+             * @description Air about it, °C.
+             */
+            room_c: number;
+            /**
+             * Format: double
+             * @description Thickness, mm; none for the metal's likely one.
+             */
+            thickness_mm?: number | null;
+            /**
+             * Format: double
+             * @description As it shall not fall below, °C.
+             */
+            to_c: number;
+        };
+        /** @description How long a panel stays warm enough. */
+        CoolingJson: {
+            /**
+             * Format: double
+             * @description Likely, s.
+             */
+            likely: number | null;
+            /**
+             * Format: double
+             * @description Soonest, s; none where it does not fall so far within the hour.
+             */
+            seconds: number | null;
+        };
         /** @description A country's pack. Every one says of itself that it is no legal advice. */
         Country: {
             /** @description Right to cancel. */
@@ -2112,6 +2411,49 @@ export interface components {
             hours: components["schemas"]["Hours"];
             /** @description The panel's code. */
             what: string;
+        };
+        /** @description A rule of the trade that the plan does not follow, and why. */
+        Departure: {
+            /**
+             * Format: double
+             * @description Largest residual after the round as planned and as the trade would order it, mm.
+             */
+            planned_mm: number;
+            /** @enum {string} */
+            rule: "crowns_first";
+            /**
+             * Format: double
+             * @description As the trade would.
+             */
+            trade_mm: number;
+        } | {
+            /** @description Place, mm. */
+            at_mm: number[];
+            /**
+             * Format: double
+             * @description What the round's moves change there, mm.
+             */
+            changes_mm: number;
+            /**
+             * Format: double
+             * @description Height, mm.
+             */
+            height_mm: number;
+            /** @enum {string} */
+            rule: "crown_left";
+        } | {
+            /**
+             * Format: double
+             * @description Share of its depth by which the first is brought up.
+             */
+            first_share: number;
+            /** @enum {string} */
+            rule: "tied_together";
+            /**
+             * Format: double
+             * @description The second's place moves by this share of what the first comes up.
+             */
+            tie: number;
         };
         /** @description What is taken off the sum of all lines, before tax. */
         Discount: {
@@ -2313,6 +2655,33 @@ export interface components {
             ok: boolean;
             role: string;
         };
+        /** @description What the bar is worked over. */
+        Fulcrum: {
+            /** @description Where, mm. */
+            at: number[];
+            /** @enum {string} */
+            over: "rim";
+            /**
+             * Format: double
+             * @description What the gap is packed with, mm.
+             */
+            packing: number;
+        } | {
+            /** @description Where on the bar, mm. */
+            at: number[];
+            /** @description Which. */
+            name: string;
+            /** @enum {string} */
+            over: "brace";
+            /**
+             * Format: double
+             * @description What the gap is packed with, mm.
+             */
+            packing: number;
+        } | {
+            /** @enum {string} */
+            over: "end_on";
+        };
         /** @description A pull judged. */
         GlueHold: {
             /** @description What lets go first. */
@@ -2349,6 +2718,11 @@ export interface components {
             /** @description Diameters of its gauge circles, mm; none where the last is open at the top. */
             sizes_mm: (number | null)[];
         };
+        /**
+         * @description How hard what touches is.
+         * @enum {string}
+         */
+        Hardness: "soft" | "medium" | "hard";
         /** @description Hours of work with their doubt. */
         Hours: {
             /** @description What the likely hours are made of: their product. Empty for a sum over several lines. */
@@ -2473,6 +2847,21 @@ export interface components {
             jobs_there: number;
             /** @description Jobs whose number was taken here, with the number they got. */
             renumbered: components["schemas"]["Renumbered"][];
+        };
+        /** @description What is behind one panel. */
+        InnerSide: {
+            /** @description Things to keep away from. */
+            behind?: components["schemas"]["ThingBehind"][];
+            /** @description Where a brace or mat is glued to the panel, seen from outside. */
+            bonded?: components["schemas"]["Outline"][];
+            /** @description Braces, bows, beams. */
+            braces?: components["schemas"]["Brace"][];
+            /** @description Panel curvature `z = ½(k₀x² + 2k₁xy + k₂y²)`, 1/mm. */
+            curvature?: number[];
+            /** @description The panel's own outline seen from outside, mm; its line is the folded edge. */
+            outline: components["schemas"]["Outline"];
+            /** @description Walls with their openings: inner sheet, closing panels, lamp pocket. */
+            walls: components["schemas"]["Wall"][];
         };
         /** @description What to issue. */
         Issue: {
@@ -2794,6 +3183,26 @@ export interface components {
              */
             used: number;
         };
+        /** @description What the tip gives. */
+        Levered: {
+            /**
+             * Format: double
+             * @description Tip's force a force of the hand.
+             */
+            advantage: number;
+            /**
+             * Format: double
+             * @description Force of the tip, N.
+             */
+            force_n: number;
+            /** @description Over what. */
+            fulcrum: components["schemas"]["Fulcrum"];
+            /**
+             * Format: double
+             * @description How far the tip goes on, mm.
+             */
+            travel_mm: number;
+        };
         /** @description One line of a quote: `amount` is `quantity` times `unit_price`, rounded. */
         Line: {
             /** @description What the line comes to. */
@@ -2857,6 +3266,11 @@ export interface components {
             /** @description Under a warranty. */
             warranty?: string[];
         };
+        /**
+         * @description What the lines should do.
+         * @enum {string}
+         */
+        LinesDo: "opens" | "flattens";
         /** @description How a run begins again. */
         LiveAgain: {
             /** @description With the set-up photo too. */
@@ -2907,11 +3321,69 @@ export interface components {
              */
             version: number;
         };
+        /** @description Day on which a damage is to be read again. */
+        LookAgainJson: {
+            /** @description None to call it off. */
+            due?: string | null;
+        };
         /** @description A move made, and how the panel stands. */
         MadeJson: {
             /** @description Row by row, mm. */
             deviation_mm: number[];
             made: components["schemas"]["RehearsedMove"];
+        };
+        /** @description A move as it was made. */
+        MadeMove: {
+            /** @description What was done. */
+            act: components["schemas"]["Act"];
+            /** @description Place, mm. */
+            at_mm: number[];
+            /**
+             * Format: double
+             * @description Lift that was meant, mm, in size.
+             */
+            held_mm: number;
+            /**
+             * Format: double
+             * @description Radius of what touched, mm.
+             */
+            radius_mm: number;
+            /** @description How often. */
+            times: number;
+        };
+        /** @description A move that was made; its place is in the reading's frame. */
+        MadeMoveJson: {
+            act: components["schemas"]["Act"];
+            at_mm: number[];
+            /**
+             * Format: double
+             * @description Lift that was meant, mm.
+             */
+            held_mm: number;
+            /**
+             * Format: uuid
+             * @description Made where it was noted; noting it twice is noting it once.
+             */
+            id: string;
+            /** @description When it was made. */
+            made: string;
+            /** @description Whether the plan proposed it. */
+            planned?: boolean;
+            /**
+             * Format: double
+             * @description Radius of what touched, mm.
+             */
+            radius_mm: number;
+            /** Format: uuid */
+            technician?: string | null;
+            times: number;
+            /** @description Name of the tip; empty where it has none. */
+            tip?: string;
+            /**
+             * Format: double
+             * @description How warm the paint was made, °C; none where nobody noted it.
+             */
+            warmed_c?: number | null;
         };
         /** @description File names. */
         Maps: {
@@ -3120,6 +3592,31 @@ export interface components {
          * @enum {string}
          */
         MoveKind: "press" | "push" | "pull" | "tap";
+        /** @description A move of a damage. */
+        MoveOfDamageJson: components["schemas"]["MadeMoveJson"] & {
+            /**
+             * Format: uuid
+             * @description The reading after which it was made.
+             */
+            reading: string;
+        };
+        /** @description What a move came to. */
+        MoveOutcome: {
+            /** @description What was foretold to stay of all times together, mm, in size, and its one-sigma doubt. */
+            foretold_mm: number[];
+            /**
+             * Format: double
+             * @description What stayed, mm, in the same sense.
+             */
+            left_mm: number;
+            /**
+             * Format: double
+             * @description One-sigma doubt of that, mm.
+             */
+            sigma_mm: number;
+        };
+        /** @description What a move came to. */
+        MoveOutcomeJson: components["schemas"]["MadeMove"] & components["schemas"]["MoveOutcome"];
         /** @description What a move would do. Every number is an estimate. */
         MoveTried: {
             answer?: components["schemas"]["MoveFacts"] | null;
@@ -3127,6 +3624,50 @@ export interface components {
             lever?: components["schemas"]["LeverFacts"] | null;
             paint?: components["schemas"]["PaintRisk"] | null;
             paint_way_back?: components["schemas"]["PaintRisk"] | null;
+        };
+        /** @description Why a move. */
+        MoveWhy: {
+            /**
+             * Format: double
+             * @description Depth, mm.
+             */
+            depth_mm: number;
+            /** @enum {string} */
+            why: "large_shape";
+        } | {
+            /**
+             * Format: double
+             * @description Depth, mm.
+             */
+            depth_mm: number;
+            /** @enum {string} */
+            why: "low";
+        } | {
+            /**
+             * Format: double
+             * @description Height, mm.
+             */
+            height_mm: number;
+            /**
+             * Format: double
+             * @description How far that low comes up by this move alone, mm; negative where it goes deeper.
+             */
+            low_comes_up_mm: number;
+            /**
+             * Format: double
+             * @description Depth of the deepest low near it, mm.
+             */
+            low_mm: number;
+            /** @enum {string} */
+            why: "crown";
+        } | {
+            /**
+             * Format: double
+             * @description Height, mm.
+             */
+            height_mm: number;
+            /** @enum {string} */
+            why: "high";
         };
         /** @description A row on file. */
         NamedJson: {
@@ -3288,6 +3829,39 @@ export interface components {
             glues: components["schemas"]["NamedJson"][];
             metals: components["schemas"]["MetalOnFileJson"][];
             paints: components["schemas"]["NamedJson"][];
+        };
+        /** @description An opening that exists. */
+        Opening: {
+            /** @description What it is: window slot, drain hole, lamp pocket. */
+            name: string;
+            /** @description Its rim in the wall's plane. */
+            outline: components["schemas"]["Outline"];
+            /** @description Trim that must come off first. */
+            trim?: string | null;
+        };
+        /** @description A closed line in a plane, mm. */
+        Outline: {
+            /** @description Middle. */
+            at: number[];
+            /** @enum {string} */
+            shape: "rectangle";
+            /** @description Width and height. */
+            size: number[];
+        } | {
+            /** @description Middle. */
+            at: number[];
+            /**
+             * Format: double
+             * @description Radius.
+             */
+            radius: number;
+            /** @enum {string} */
+            shape: "circle";
+        } | {
+            /** @description Corners. */
+            corners: number[][];
+            /** @enum {string} */
+            shape: "polygon";
         };
         /**
          * @description What is known of the paint, as far as it changes the time.
@@ -3477,6 +4051,34 @@ export interface components {
             /** @description Its name. */
             what: string;
         };
+        /** @description The sheet a plan goes by. */
+        PatchFacts: {
+            /** @description Middle of the patch on the panel, mm. */
+            at_mm: number[];
+            /** @description Panel curvature, 1/mm: along x, across, along y. */
+            curvature: number[];
+            /**
+             * Format: double
+             * @description Half its side, mm.
+             */
+            half_mm: number;
+            /**
+             * Format: double
+             * @description How far the intended shape is off that, root mean square, mm.
+             */
+            intended_off_mm: number;
+            /** @description Name of the metal. */
+            metal: string;
+            /** @description What it is. */
+            says: string;
+            /** @description Where its numbers come from. */
+            source: string;
+            /**
+             * Format: double
+             * @description Thickness, mm.
+             */
+            thickness_mm: number;
+        };
         /** @description How a technician is paid. */
         Pay: {
             /** @enum {string} */
@@ -3538,6 +4140,190 @@ export interface components {
             flat: number;
             /** Format: double */
             rail: number;
+        };
+        /** @description A move of a round with what it is made with. */
+        Placed: components["schemas"]["Planned"] & {
+            /** @description What it is made with. */
+            tooling: components["schemas"]["Tooling"];
+        };
+        /** @description What a plan is asked from. */
+        PlanAskedJson: {
+            /** @description Whether it is aged or a second coat. */
+            aged?: boolean;
+            /** @description What this repair and a conventional one cost. */
+            costs?: number[] | null;
+            /** @description Name of the glue on file; none where none may be used. */
+            glue?: string | null;
+            /** @description A rule of the maker that forbids the repair, in its words. */
+            makers_rule?: string | null;
+            /** @description Name of the metal on file. */
+            metal: string;
+            /**
+             * Format: double
+             * @description Warmest the paint may get, °C.
+             */
+            most_c: number;
+            /** @description Name of the paint on file. */
+            paint: string;
+            /**
+             * Format: double
+             * @description Temperature of the panel now, °C.
+             */
+            panel_c: number;
+            /** @description Place of the spot in the reading's list, from 0; none for the deepest. */
+            spot?: number | null;
+            /**
+             * Format: uuid
+             * @description Who works; none in a shop of one.
+             */
+            technician?: string | null;
+            /**
+             * Format: double
+             * @description Thickness as measured, mm; none for the metal's likely one.
+             */
+            thickness_mm?: number | null;
+        };
+        /** @description The whole file. */
+        PlanFile: components["schemas"]["RepairPlan"] & {
+            /** @description Where every move lies on the panel photo, px, round by round; none where the reading does not tell. */
+            at_px: (number[] | null)[][];
+            /** @description Cautions that apply. */
+            cautions: components["schemas"]["Caution"][];
+            /** @description Tips of the rack that are too fine for this model to tell what they do. */
+            fine_tips: string[];
+            /**
+             * Format: double
+             * @description Finish limit, mm.
+             */
+            limit_mm: number;
+            /** @description Paint on file it goes by. */
+            paint?: string | null;
+            /** @description The photo. */
+            photo: string;
+            sheet?: components["schemas"]["PatchFacts"] | null;
+            /** @description Version of the program. */
+            version: string;
+        };
+        /** @description How far the work on a plan has come, and its answer. */
+        PlanJson: {
+            asked: components["schemas"]["PlanAskedJson"] | null;
+            came_of: components["schemas"]["CameOfJson"] | null;
+            error: components["schemas"]["Trouble"] | null;
+            /**
+             * Format: double
+             * @description Share done, 0 to 1.
+             */
+            fraction: number;
+            plan: components["schemas"]["PlanFile"] | null;
+            state: components["schemas"]["MetalStateJson"];
+            /** @description Metal on file that stands for what the car's record says. */
+            suggested: string;
+        };
+        /** @description A reason against, or a doubt. */
+        PlanReason: {
+            /**
+             * Format: double
+             * @description Force, N; none where it does not stay.
+             */
+            pops_at_n?: number | null;
+            /** @enum {string} */
+            reason: "oil_can";
+        } | {
+            /**
+             * Format: double
+             * @description Surface gained, share.
+             */
+            area: number;
+            /** @enum {string} */
+            reason: "stretched";
+        } | {
+            /** @enum {string} */
+            reason: "paint";
+            /** @description Risk at the warmest a shop works, or the paint may get here. */
+            risk: components["schemas"]["PaintRiskLevel"];
+            /**
+             * Format: double
+             * @description Strain on its face.
+             */
+            strain: number;
+        } | {
+            /** @description What stands in the way. */
+            blocked: components["schemas"]["Blocked"][];
+            /** @enum {string} */
+            reason: "access";
+        } | {
+            /** @enum {string} */
+            reason: "makers_rule";
+            /** @description As entered. */
+            rule: string;
+        } | {
+            /**
+             * Format: double
+             * @description Conventional repair.
+             */
+            conventional: number;
+            /**
+             * Format: double
+             * @description This repair.
+             */
+            ours: number;
+            /** @enum {string} */
+            reason: "dearer";
+        } | {
+            /** @enum {string} */
+            reason: "not_computed";
+        };
+        /** @description A move to make. */
+        Planned: components["schemas"]["MoveWhy"] & {
+            /** @description What is done. */
+            act: components["schemas"]["Act"];
+            /** @description Place, mm. */
+            at_mm: number[];
+            /**
+             * Format: double
+             * @description Force at the tip, N.
+             */
+            force_n: number;
+            /**
+             * Format: double
+             * @description Travel of the tip from first touch, mm, in size: the lift to hold.
+             */
+            held_mm: number;
+            /** @description What should stay of all times together, mm, in size, and its one-sigma doubt. */
+            leaves_mm: number[];
+            /** @description What the lines should do. */
+            lines: components["schemas"]["LinesDo"];
+            /**
+             * Format: double
+             * @description Warmth of the paint, °C.
+             */
+            paint_c: number;
+            /** @description Risk to the paint at that warmth. */
+            paint_risk: components["schemas"]["PaintRiskLevel"];
+            /**
+             * Format: double
+             * @description Strain the move puts on the paint's face.
+             */
+            paint_strain: number;
+            /**
+             * Format: double
+             * @description Equivalent plastic strain spent.
+             */
+            spends: number;
+            /**
+             * Format: double
+             * @description Stop and read again when the place has come up (or down) by this much, mm: half of what is missing more than planned.
+             */
+            stop_at_mm: number;
+            /** @description How often, each time as far. */
+            times: number;
+            /** @description What touches. */
+            tip: components["schemas"]["ToolTip"];
+            /**
+             * Format: double
+             * @description Where the place stands while held, outward positive from the intended surface, mm.
+             */
+            while_held_mm: number;
         };
         /**
          * @description What a price of a table is for.
@@ -3703,7 +4489,23 @@ export interface components {
             /** @description What was entered beside the dents. */
             input: components["schemas"]["Pricing"];
             quote: components["schemas"]["Quote"];
+            /**
+             * Format: int64
+             * @description When that was last saved; a save names it, so that two who edit one quote do not undo each other.
+             */
+            saved: number;
             worked: components["schemas"]["Foretold"] | null;
+        };
+        /** @description What a shop owns. */
+        Rack: {
+            /** @description Knock-downs. */
+            knock_down: components["schemas"]["ToolTip"][];
+            /** @description Tabs for glue. */
+            tab: components["schemas"]["ToolTip"][];
+            /** @description Tips that go on them. */
+            tip: components["schemas"]["ToolTip"][];
+            /** @description Bars, hooks, blades. */
+            tool: components["schemas"]["Tool"][];
         };
         /** @description A value known within bounds. */
         Range: {
@@ -3723,6 +4525,52 @@ export interface components {
              */
             low: number;
         };
+        /** @description A place that is to be reached. */
+        ReachAskedJson: {
+            /** @description Place, mm. */
+            at_mm: number[];
+            /**
+             * Format: uuid
+             * @description The reading in whose frame the place is given.
+             */
+            reading: string;
+        };
+        /** @description A tool that reaches. */
+        ReachJson: {
+            /**
+             * Format: double
+             * @description Length of bar behind the wall, mm.
+             */
+            inside_mm: number;
+            /** @description What it gives. */
+            levered: components["schemas"]["Levered"];
+            /**
+             * Format: double
+             * @description Angle between its push and the panel's normal, degrees.
+             */
+            off_square_deg: number;
+            /** @description Corners of the bar as it stands ready, from the tip to the hand, mm; drawing's frame. */
+            stands_mm: number[][];
+            /** @description Wall and opening it goes through. */
+            through: string[];
+            tip: string;
+            /** @description Tool of the rack, and the tip on it. */
+            tool: string;
+            /** @description Trim that must come off first. */
+            trim: string | null;
+        };
+        /** @description What reaches a place. */
+        ReachesJson: {
+            /** @description What stood in the way of the others, most frequent first. */
+            blocked: components["schemas"]["Blocked"][];
+            /** @description Tools that reach, squarest and strongest first. */
+            reaches: components["schemas"]["ReachJson"][];
+        };
+        /**
+         * @description Why to stop after a round.
+         * @enum {string}
+         */
+        ReadAgain: "doubt_grows" | "should_be_level";
         /** @description A reading in a list. */
         ReadingEntryJson: {
             created: string;
@@ -3887,6 +4735,31 @@ export interface components {
             is: string;
             was: string;
         };
+        /** @description What a master would tell the apprentice. Every number is an estimate. */
+        RepairPlan: {
+            /**
+             * Format: double
+             * @description Share of the patch that was not read and is bridged.
+             */
+            bridged: number;
+            /** @description Where the first round parts from what the trade does as a rule. */
+            departures: components["schemas"]["Departure"][];
+            /** @description Gain of the hand and share of the sheet, each with one sigma. */
+            hand: number[][];
+            /** @description Whether it is level already. */
+            level: boolean;
+            /**
+             * Format: double
+             * @description How far the computed sheet is off what was read, root mean square over the damage, mm.
+             */
+            misfit_mm: number;
+            /** @description Rounds; the first is to be made, the others are foretold and will change with the next reading. */
+            rounds: components["schemas"]["Round"][];
+            /** @description Lows that neither a bar nor glue reaches, mm. */
+            unreached_mm: number[][];
+            /** @description Whether it can be done, and why not. */
+            verdict: components["schemas"]["CanBeDone"];
+        };
         /** @description What is left of the damage on the cells of a map that were read. */
         Residual: {
             /**
@@ -3906,6 +4779,32 @@ export interface components {
         RiLine: components["schemas"]["Charge"] & {
             /** @description What is removed and installed. */
             what: string;
+        };
+        /** @description Moves between two readings. */
+        Round: {
+            /**
+             * Format: double
+             * @description Largest residual before it, mm.
+             */
+            before_mm: number;
+            /**
+             * Format: double
+             * @description Largest residual expected after it, mm.
+             */
+            expected_mm: number;
+            /** @description Moves left out because the sheet would pop on the way, or nothing would stay. */
+            left_out: number;
+            /** @description Moves in order. */
+            moves: components["schemas"]["Placed"][];
+            /** @description Whether full solves prove every move; later rounds are foretold by quick answers. */
+            proved: boolean;
+            /** @description Why to read again after it. */
+            read_again: components["schemas"]["ReadAgain"];
+            /**
+             * Format: double
+             * @description One-sigma doubt of that, this round's and those before it, mm.
+             */
+            sigma_mm: number;
         };
         /** @description What a screen says of itself: its lit area in its own pixels, and where its tags are in it. */
         ScreenJson: {
@@ -4452,6 +5351,20 @@ export interface components {
             /** @description Places whose texture does not match the panel's, the largest first. */
             marks: components["schemas"]["Mark"][];
         };
+        /** @description Something no bar may come near. */
+        ThingBehind: {
+            /** @description One corner, mm. */
+            from: number[];
+            /**
+             * Format: double
+             * @description Distance to keep, mm.
+             */
+            keep: number;
+            /** @description What it is. */
+            kind: components["schemas"]["BehindKind"];
+            /** @description The other. */
+            to: number[];
+        };
         /** @description What is set right; a field that is left out stays as it is. */
         TimeChange: {
             /** @description Whether it is right as it stands. */
@@ -4576,6 +5489,91 @@ export interface components {
             old: components["schemas"]["OldJson"][];
             signature: components["schemas"]["Signature"];
         };
+        /** @description A bar, hook or blade. Its frame: the tip's middle is the origin, it pushes along +z, and the bar is drawn in x and z. */
+        Tool: {
+            /**
+             * Format: double
+             * @description Young's modulus, MPa.
+             */
+            e_mpa: number;
+            /** @description Corners of the bar's middle line `[x, z]` from the tip to the hand's end, mm. */
+            line: number[][];
+            /** @description Name by which it is asked for. */
+            name: string;
+            /** @description What a technician calls it. */
+            says: string;
+            /** @description Section; a blade lies flat: its width is across the drawing. */
+            section: components["schemas"]["BarSection"];
+            /** @description Source, or "common practice". */
+            source: string;
+            /**
+             * Format: double
+             * @description Yield stress, MPa.
+             */
+            yield_mpa: number;
+        };
+        /** @description A tip, tab or knock-down head. */
+        ToolTip: {
+            /** @description How hard. */
+            hardness: components["schemas"]["Hardness"];
+            /** @description Name by which it is asked for. */
+            name: string;
+            /**
+             * Format: double
+             * @description Radius of what touches, mm.
+             */
+            radius: number;
+            /** @description Source, or "common practice". */
+            source: string;
+        };
+        /** @description What a move is made with. */
+        Tooling: {
+            /** @description What it is worked over. */
+            fulcrum: components["schemas"]["Fulcrum"];
+            /**
+             * Format: double
+             * @description Force of the tip that it gives, N.
+             */
+            gives_n: number;
+            /**
+             * Format: double
+             * @description How far its tip goes on, mm.
+             */
+            goes_on_mm: number;
+            /**
+             * Format: double
+             * @description Length of bar behind the wall, mm.
+             */
+            inside_mm: number;
+            /**
+             * Format: double
+             * @description Angle between its push and the panel's normal, degrees.
+             */
+            off_square_deg: number;
+            /** @description Wall and opening it goes through. */
+            through: string[];
+            /** @description Tip on it, by its name in the rack. */
+            tip_on_it: string;
+            /** @description Tool of the rack. */
+            tool: string;
+            /** @description Trim that must come off first. */
+            trim?: string | null;
+            /** @enum {string} */
+            with: "bar";
+        } | {
+            /** @enum {string} */
+            with: "not_drawn";
+        } | {
+            /** @description Glue on file. */
+            glue: string;
+            /** @description Force it surely and perhaps holds, N. */
+            holds_n: number[];
+            /** @enum {string} */
+            with: "tab";
+        } | {
+            /** @enum {string} */
+            with: "knock_down";
+        };
         /** @description What a tip does. */
         Touch: {
             /** @description Push, pull or tap. */
@@ -4663,6 +5661,21 @@ export interface components {
              */
             sigma_mm3: number;
         };
+        /** @description A thin flat wall with openings. */
+        Wall: {
+            /** @description Direction of its first axis. */
+            along: number[];
+            /** @description What it is. */
+            name: string;
+            /** @description Its openings. */
+            openings: components["schemas"]["Opening"][];
+            /** @description Where its own plane begins, mm. */
+            origin: number[];
+            /** @description Direction toward the one who holds the bar. */
+            out: number[];
+            /** @description How far it goes, in its plane: along, and `out × along`. */
+            outline: components["schemas"]["Outline"];
+        };
         /** @description The panel's temperature. */
         WarmJson: {
             /** Format: double */
@@ -4747,6 +5760,17 @@ export interface components {
              * @description As many timed dents as the two spreads are worth; more learns them slower.
              */
             spread_weight: number;
+        };
+        /** @description The work on a damage. */
+        WorkJson: {
+            /** @description What is known of the hand: gain, and share of the sheet of a panel nobody touched, each with one sigma. */
+            hand: number[][];
+            /** @description Day on which it is to be read again. */
+            look_again: string | null;
+            /** @description Moves, oldest first. */
+            moves: components["schemas"]["MoveOfDamageJson"][];
+            /** @description Moves it was learned from. */
+            tried: number;
         };
         /**
          * @description What was worked.
@@ -5085,6 +6109,37 @@ export interface operations {
             };
         };
     };
+    cooling: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["CoolingAskedJson"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CoolingJson"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
     countries: {
         parameters: {
             query?: never;
@@ -5263,6 +6318,93 @@ export interface operations {
             };
         };
     };
+    behind: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["BehindJson"] | null;
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    draw_behind: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["BehindJson"];
+            };
+        };
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    forget_behind: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+        };
+    };
     send_capture: {
         parameters: {
             query?: never;
@@ -5394,6 +6536,37 @@ export interface operations {
             };
         };
     };
+    look_again: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["LookAgainJson"];
+            };
+        };
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
     send_photos: {
         parameters: {
             query?: never;
@@ -5471,6 +6644,47 @@ export interface operations {
             };
         };
     };
+    reach: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ReachAskedJson"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ReachesJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
     take_over_reading: {
         parameters: {
             query?: never;
@@ -5529,6 +6743,37 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["SeriesReadingJson"][];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    work: {
+        parameters: {
+            query?: {
+                technician?: string;
+            };
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["WorkJson"];
                 };
             };
             404: {
@@ -6327,7 +7572,9 @@ export interface operations {
     };
     save_quote: {
         parameters: {
-            query?: never;
+            query?: {
+                since?: number;
+            };
             header?: never;
             path: {
                 id: string;
@@ -6349,6 +7596,14 @@ export interface operations {
                 };
             };
             404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            409: {
                 headers: {
                     [name: string]: unknown;
                 };
@@ -6856,6 +8111,25 @@ export interface operations {
             };
         };
     };
+    take_back_move: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+        };
+    };
     pair: {
         parameters: {
             query?: never;
@@ -7039,6 +8313,71 @@ export interface operations {
                 content: {
                     "application/json": components["schemas"]["Trouble"];
                 };
+            };
+        };
+    };
+    rack: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Rack"];
+                };
+            };
+        };
+    };
+    save_rack: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Rack"];
+            };
+        };
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    starter_rack: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
             };
         };
     };
@@ -7399,6 +8738,140 @@ export interface operations {
                 };
             };
             422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    note_move: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["MadeMoveJson"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    plan: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PlanJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    plan_repair: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PlanAskedJson"];
+            };
+        };
+        responses: {
+            202: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    cancel_plan: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
                 headers: {
                     [name: string]: unknown;
                 };
