@@ -10,7 +10,7 @@ use serde::{Deserialize, Serialize};
 /// Step of the map that is planned on, mm.
 const STEP_MM: f64 = 3.0;
 /// The planner's cells are about so large, mm.
-const CELL_MM: f64 = 8.2;
+const CELL_MM: f64 = 10.0;
 /// Sound metal beside the damage, and half the patch at least and at most, mm.
 const BESIDE_MM: f64 = 25.0;
 const HALF_MM: [f64; 2] = [45.0, 75.0];

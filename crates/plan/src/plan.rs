@@ -10,7 +10,7 @@ use crate::planned::Planned;
 use crate::propose::ProposeSettings;
 use crate::tool::Rack;
 use crate::tooling::{Reachable, Tooling};
-use crate::verdict::{Can, CanBeDone, Facts, can_be_done};
+use crate::verdict::{Can, CanBeDone, Facts, Reason, can_be_done};
 use dentwright_sheet::{GlueRow, NotWorked};
 use dentwright_surface::{Map, average};
 use serde::{Deserialize, Serialize};
@@ -136,6 +136,11 @@ pub enum NotPlanned {
     Drawing(#[from] Flawed),
 }
 
+/// Where not even a copy of the sheet can be had.
+fn not_computed() -> CanBeDone {
+    CanBeDone { can: Can::Yes, reasons: vec![Reason::NotComputed] }
+}
+
 /// Makes the plan, and hands back the sheet it goes by; `go_on` hears the share done and may stop it.
 ///
 /// # Errors
@@ -166,27 +171,25 @@ pub fn plan(mut asked: Asked, go_on: &dyn Fn(f64) -> bool) -> Result<(Plan, Opti
     };
     made.misfit_mm = model.misfit_mm;
     asked.facts.blocked = lowest(&smooth).and_then(|at| reachable.blocked(at));
-    made.verdict = can_be_done(&model, &asked.settings.paint, &asked.facts);
-    if !go_on(0.5) {
-        return Err(NotWorked::Cancelled.into());
-    }
     let given = model.again().map(|panel| Model { known: model.known.clone(), panel, misfit_mm: model.misfit_mm });
     let mut ahead = Ahead::of(asked.deviation);
-    for number in 0..asked.rounds {
-        let before = largest(&average(&ahead.map, asked.settings.average_mm));
-        if before <= asked.settings.limit_mm {
-            break;
-        }
-        let found = ahead.round(&mut model, &asked, &reachable, number == 0, &mut made);
-        if !go_on(0.5 + 0.5 * (number + 1) as f64 / asked.rounds as f64) {
+    let judge = || given.as_ref().map(|model| can_be_done(model, &asked.settings.paint, &asked.facts));
+    let mut of_first = made.clone();
+    let first_round = || ahead.round(&mut model, &asked, &reachable, true, &mut of_first);
+    let (verdict, mut found) = rayon::join(judge, first_round);
+    made = Plan { verdict: verdict.unwrap_or_else(not_computed), ..of_first };
+    for number in 1..=asked.rounds {
+        if !go_on(0.3 + 0.7 * number as f64 / asked.rounds as f64) {
             return Err(NotWorked::Cancelled.into());
         }
-        let Some(round) = found else { break };
-        let stands_still = round.expected_mm > (1.0 - STANDS_STILL) * before;
+        let Some(round) = found.take() else { break };
+        let stands_still = round.expected_mm > (1.0 - STANDS_STILL) * round.before_mm;
+        let level = round.expected_mm <= asked.settings.limit_mm;
         made.rounds.push(round);
-        if stands_still {
+        if stands_still || level || number == asked.rounds {
             break;
         }
+        found = ahead.round(&mut model, &asked, &reachable, false, &mut made);
     }
     Ok((made, given))
 }
