@@ -21,6 +21,7 @@ use dentwright_surface::{
     Finish, FinishLimit, Grid, IntegrateSettings, IntendedSettings, Map, Ridge, SlopeMap, Spot, SpotFinish,
     SpotSettings, contradicted, find_spots, integrate, intended_shape, judge,
 };
+use rayon::prelude::*;
 use std::path::Path;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
@@ -174,11 +175,14 @@ pub fn read(
     }
     let deviation = height.less(&intended.shape);
     let sigma = doubt(&deviation, &intended, !lost.is_empty());
-    let texture = texture_of(&deviation, &intended.sound);
-    let spots = find_spots(&deviation, &sigma, &settings.spots);
-    explain(&gathered, &frames, &scene, &height, &lost, &mut unread);
-    let holes = holes(&unread, &height.grid, settings.finish.scale_mm);
-    let (finish, spot_finish) = judge(&deviation, &sigma, &spots, &holes, &settings.finish);
+    let judged = || {
+        let spots = find_spots(&deviation, &sigma, &settings.spots);
+        explain(&gathered, &frames, &scene, &height, &lost, &mut unread);
+        let holes = holes(&unread, &height.grid, settings.finish.scale_mm);
+        let (finish, spot_finish) = judge(&deviation, &sigma, &spots, &holes, &settings.finish);
+        (spots, finish, spot_finish)
+    };
+    let ((spots, finish, spot_finish), texture) = rayon::join(judged, || texture_of(&deviation, &intended.sound));
     Ok(Reading {
         height,
         deviation,
@@ -374,9 +378,9 @@ fn centred(mut height: Map) -> Map {
 
 fn on_panel(above: &Map, scene: &Scene) -> Map {
     let grid = above.grid;
-    let values = (0..grid.len()).map(|i| {
+    let value = |i: usize| {
         let (x, y) = grid.position(i);
         (f64::from(above.values[i]) + scene.panel.at(x, y).0) as f32
-    });
-    Map { grid, values: values.collect() }
+    };
+    Map { grid, values: (0..grid.len()).into_par_iter().with_min_len(4096).map(value).collect() }
 }

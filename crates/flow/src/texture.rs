@@ -22,11 +22,10 @@ const LONGEST_MM: f64 = 10.0;
 
 /// Texture of a deviation; `sound` are the cells that no damage lies on.
 pub(crate) fn texture_of(deviation: &Map, sound: &[bool]) -> TextureFacts {
-    let read: Vec<bool> = deviation.values.iter().map(|v| v.is_finite()).collect();
     TextureFacts {
         longest_mm: LONGEST_MM,
         areal: areal(&texture(deviation, sound, LONGEST_MM)),
         bands: bands(deviation, sound),
-        marks: marks(deviation, &read),
+        marks: marks(deviation),
     }
 }

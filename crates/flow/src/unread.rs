@@ -38,15 +38,15 @@ pub(crate) fn keep_largest(slopes: &mut SlopeMap, scene: &Scene, tag_mm: f64) ->
     if let Some(largest) = areas(&read, &grid).into_iter().max_by_key(Vec::len) {
         largest.into_iter().for_each(|i| keep[i] = true);
     }
-    let why = |i: usize| {
+    let on_tag = |i: usize| {
         let (x, y) = grid.position(i);
-        let on_tag = scene.layout.tags.iter().any(|t| (t.pose[0] - x).hypot(t.pose[1] - y) < 0.85 * tag_mm);
-        match (keep[i], read[i], on_tag) {
-            (true, _, _) => Unread::Read,
-            (_, true, _) => Unread::CutOff,
-            (_, _, true) => Unread::Tag,
-            _ => Unread::NotMirrored,
-        }
+        scene.layout.tags.iter().any(|t| (t.pose[0] - x).hypot(t.pose[1] - y) < 0.85 * tag_mm)
+    };
+    let why = |i: usize| match (keep[i], read[i]) {
+        (true, _) => Unread::Read,
+        (_, true) => Unread::CutOff,
+        _ if on_tag(i) => Unread::Tag,
+        _ => Unread::NotMirrored,
     };
     let unread = (0..grid.len()).map(|i| why(i) as u8).collect();
     (0..grid.len()).filter(|&i| !keep[i]).for_each(|i| slopes.sigma[i] = f32::NAN);
@@ -81,10 +81,13 @@ pub(crate) fn explain(
     let is_lost =
         |i: usize| pixel_of(i).is_some_and(|p| lost.get(p.y as usize * width + p.x as usize).copied().unwrap_or(false));
     let better = |i: usize| {
-        if unread[i] == Unread::NotMirrored as u8 && is_lost(i) {
+        if unread[i] != Unread::NotMirrored as u8 {
+            return None;
+        }
+        if is_lost(i) {
             return Some(Unread::NotFollowed);
         }
-        let [u, v] = contrast(i).filter(|_| unread[i] == Unread::NotMirrored as u8)?;
+        let [u, v] = contrast(i)?;
         let share = (u.contrast / ordinary[0]).min(v.contrast / ordinary[1]);
         let clipped = u.clipped.max(v.clipped) >= CLIPPED_SHARE;
         let faint = (FAINT..CLEAR).contains(&share);

@@ -13,14 +13,13 @@ pub fn linear_table(gamma: f64) -> [f32; 256] {
 /// The power-law exponent that leaves no second harmonic, between 1 and 3; 2.2 where it cannot be told.
 /// `photos` must be four quarter-period steps in order.
 pub fn estimate_gamma(photos: &[&Photo]) -> f64 {
+    let at = |i: usize| -> [u8; 4] { std::array::from_fn(|k| photos[k].grey[i]) };
+    let seen = (0..photos[0].grey.len()).step_by(EVERY_PX).map(at);
+    let seen: Vec<[u8; 4]> = seen.filter(|levels| levels.iter().all(|&l| l <= BRIGHTEST)).collect();
     let harmonic = |gamma: f64| -> f64 {
         let table = linear_table(gamma);
         let (mut cross, mut square) = (0.0, 0.0);
-        for i in (0..photos[0].grey.len()).step_by(149) {
-            let levels: [u8; 4] = std::array::from_fn(|k| photos[k].grey[i]);
-            if levels.iter().any(|&l| l > 250) {
-                continue;
-            }
+        for levels in &seen {
             let [a, b, c, d] = levels.map(|l| f64::from(table[usize::from(l)]));
             let (re, im) = (a - c, d - b);
             let power = re * re + im * im;
@@ -44,6 +43,11 @@ pub fn estimate_gamma(photos: &[&Photo]) -> f64 {
     }
     0.5 * (low + high)
 }
+
+/// Every how many pixels one is looked at; a prime, so that no column is favoured.
+const EVERY_PX: usize = 149;
+/// Brighter levels may be the end of the scale.
+const BRIGHTEST: u8 = 250;
 
 /// What phones write when nothing else is known (sRGB's overall exponent).
 pub const DEFAULT_GAMMA: f64 = 2.2;

@@ -49,10 +49,7 @@ fn along_rows(values: &[f32], length: usize, weights: &[f32]) -> Vec<f32> {
     out.par_chunks_mut(length).zip(values.par_chunks(length)).with_min_len(16).for_each(|(out, row)| {
         let mut padded = vec![0.0; length + 2 * margin];
         padded[margin..margin + length].copy_from_slice(row);
-        for (k, &weight) in weights.iter().enumerate() {
-            let (back, ahead) = (&padded[margin - 2 * k..], &padded[margin + 2 * k..]);
-            add_pair(out, back, ahead, if k == 0 { 0.5 * weight } else { weight });
-        }
+        weigh(out, weights, |k| [&padded[margin - 2 * k..], &padded[margin + 2 * k..]]);
     });
     out
 }
@@ -61,17 +58,36 @@ fn along_rows(values: &[f32], length: usize, weights: &[f32]) -> Vec<f32> {
 fn along_columns(values: &[f32], length: usize, weights: &[f32]) -> Vec<f32> {
     let mut out = vec![0.0; values.len()];
     let nothing = vec![0.0; length];
-    let row = |y: Option<usize>| y.and_then(|y| values.chunks(length).nth(y)).unwrap_or(&nothing);
+    let row = |y: Option<usize>| y.and_then(|y| values.get(y * length..(y + 1) * length)).unwrap_or(&nothing);
     out.par_chunks_mut(length).enumerate().with_min_len(4).for_each(|(y, out)| {
-        for (k, &weight) in weights.iter().enumerate() {
-            add_pair(out, row(y.checked_sub(k)), row(Some(y + k)), if k == 0 { 0.5 * weight } else { weight });
-        }
+        weigh(out, weights, |k| [row(y.checked_sub(k)), row(Some(y + k))]);
     });
     out
 }
 
-fn add_pair(out: &mut [f32], back: &[f32], ahead: &[f32], weight: f32) {
-    out.iter_mut().zip(back).zip(ahead).for_each(|((sum, b), a)| *sum += weight * (b + a));
+/// Numbers that are summed together, so that their sums stay in registers.
+const BLOCK: usize = 32;
+
+/// Weighted sums of what stands `k` steps back and ahead, as `beside` gives it.
+fn weigh<'a>(out: &mut [f32], weights: &[f32], beside: impl Fn(usize) -> [&'a [f32]; 2]) {
+    let steps: Vec<([&[f32]; 2], f32)> =
+        weights.iter().enumerate().map(|(k, w)| (beside(k), if k == 0 { 0.5 * w } else { *w })).collect();
+    let (blocks, rest) = out.as_chunks_mut::<BLOCK>();
+    let done = BLOCK * blocks.len();
+    for (k, block) in blocks.iter_mut().enumerate() {
+        let mut sums = [0.0; BLOCK];
+        for ([back, ahead], weight) in &steps {
+            let (back, ahead) = (&back[BLOCK * k..][..BLOCK], &ahead[BLOCK * k..][..BLOCK]);
+            for j in 0..BLOCK {
+                sums[j] += weight * (back[j] + ahead[j]);
+            }
+        }
+        *block = sums;
+    }
+    for ([back, ahead], weight) in &steps {
+        let pairs = back[done..].iter().zip(&ahead[done..]);
+        rest.iter_mut().zip(pairs).for_each(|(sum, (b, a))| *sum += weight * (b + a));
+    }
 }
 
 #[cfg(test)]

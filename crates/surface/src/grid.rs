@@ -93,12 +93,15 @@ impl Map {
     /// Bilinear value at a panel position; `None` outside or next to an unread cell.
     pub fn sample(&self, x_mm: f64, y_mm: f64) -> Option<f64> {
         let (fx, fy) = self.grid.locate(x_mm, y_mm);
-        let (ix, iy) = (fx.floor(), fy.floor());
-        if ix < 0.0 || iy < 0.0 || ix as usize + 1 >= self.grid.nx || iy as usize + 1 >= self.grid.ny {
+        if !(fx >= 0.0 && fy >= 0.0) {
             return None;
         }
-        let (tx, ty) = (fx - ix, fy - iy);
-        let i = iy as usize * self.grid.nx + ix as usize;
+        let (ix, iy) = (fx as usize, fy as usize);
+        if ix + 1 >= self.grid.nx || iy + 1 >= self.grid.ny {
+            return None;
+        }
+        let (tx, ty) = (fx - ix as f64, fy - iy as f64);
+        let i = iy * self.grid.nx + ix;
         let v = |k: usize| f64::from(self.values[k]);
         let below = v(i) * (1.0 - tx) + v(i + 1) * tx;
         let above = v(i + self.grid.nx) * (1.0 - tx) + v(i + self.grid.nx + 1) * tx;

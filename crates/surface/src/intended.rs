@@ -12,11 +12,12 @@
 
 use crate::average::average;
 use crate::enclosed::doubt_the_open;
-use crate::frame::{Fit, Frame, NOISE_MM, Samples};
+use crate::frame::{Frame, NOISE_MM};
 use crate::grid::{Grid, Map};
 use crate::line::{BodyLine, find_body_line};
 use crate::regions::{areas, keep_large, widen};
 use crate::ridge::Ridge;
+use crate::samples::{Fit, Samples};
 
 /// How the intended shape is found.
 #[derive(Debug, Clone)]
@@ -70,7 +71,7 @@ pub fn intended_shape(height: &Map, settings: &IntendedSettings) -> Intended {
         })
         .collect();
     let value: Vec<f64> = cells.iter().map(|&i| f64::from(height.values[i])).collect();
-    let samples = Samples::of(&frame, cells.iter().map(|&i| grid.position(i)), value);
+    let samples = Samples::of(&frame, &grid, &cells, value);
     let mut fit = samples.fit(&vec![1.0; cells.len()]);
     let mut scale = 3.0 * spread(&samples.residuals(&fit.c)).max(settings.sound_mm);
     loop {
@@ -86,10 +87,11 @@ pub fn intended_shape(height: &Map, settings: &IntendedSettings) -> Intended {
     }
     let mut sound = vec![true; grid.len()];
     let mut shape = frame.over_grid(&grid, &fit.c);
+    let rim = rim(height, settings.margin_mm);
     for _ in 0..ROUNDS {
         let left =
             Map { grid, values: height.values.iter().zip(&shape).map(|(h, s)| (f64::from(*h) - s) as f32).collect() };
-        let damage = damage(&left, settings);
+        let damage = damage(&left, &rim, settings);
         sound = (0..grid.len()).map(|i| !damage[i] && height.values[i].is_finite()).collect();
         let weights: Vec<f64> = cells.iter().map(|&i| if sound[i] { 1.0 } else { 0.0 }).collect();
         if weights.iter().sum::<f64>() < 0.2 * cells.len() as f64 {
@@ -123,13 +125,10 @@ const SKIRT_MEAN_MM: f64 = 10.0;
 
 /// What is not sound: all that stands out with a margin, and the soft skirts that go on from there. Skirts of what
 /// lies at the rim of the reading are not followed: there the shape itself is least certain.
-fn damage(left: &Map, settings: &IntendedSettings) -> Vec<bool> {
+fn damage(left: &Map, rim: &[bool], settings: &IntendedSettings) -> Vec<bool> {
     let grid = left.grid;
     let off: Vec<bool> = left.values.iter().map(|r| f64::from(r.abs()) > 1.5 * settings.sound_mm).collect();
     let strong = keep_large(&off, &grid, MARKED_MM2);
-    let at_end = |i: usize| i % grid.nx == 0 || (i + 1) % grid.nx == 0 || i < grid.nx || i + grid.nx >= grid.len();
-    let unread: Vec<bool> = (0..grid.len()).map(|i| at_end(i) || !left.values[i].is_finite()).collect();
-    let rim = widen(&unread, &grid, settings.margin_mm);
     let inner = areas(&strong, &grid).into_iter().filter(|area| area.iter().all(|&i| !rim[i]));
     let inner = widen(&mask_of(inner, &grid), &grid, settings.margin_mm);
     let mean = average(left, SKIRT_MEAN_MM);
@@ -138,6 +137,14 @@ fn damage(left: &Map, settings: &IntendedSettings) -> Vec<bool> {
     let skirts = mask_of(skirts, &grid);
     let marked = widen(&strong, &grid, settings.margin_mm);
     marked.iter().zip(&skirts).map(|(m, s)| *m || *s).collect()
+}
+
+/// Cells near the end of what was read.
+fn rim(height: &Map, margin_mm: f64) -> Vec<bool> {
+    let grid = height.grid;
+    let at_end = |i: usize| i % grid.nx == 0 || (i + 1) % grid.nx == 0 || i < grid.nx || i + grid.nx >= grid.len();
+    let unread: Vec<bool> = (0..grid.len()).map(|i| at_end(i) || !height.values[i].is_finite()).collect();
+    widen(&unread, &grid, margin_mm)
 }
 
 fn mask_of(areas: impl Iterator<Item = Vec<usize>>, grid: &Grid) -> Vec<bool> {

@@ -15,6 +15,7 @@ use crate::gauss::longer_than;
 use crate::grid::Map;
 use crate::normal::below;
 use crate::spots::Spot;
+use rayon::prelude::*;
 
 /// Chance from which something counts as sure.
 pub const SURE: f64 = 0.95;
@@ -43,7 +44,7 @@ pub fn judge(
     let across = ((PATCH_MM / grid.step_mm).round() as usize).max(1);
     let patches_x = grid.nx.div_ceil(across);
     let mut worst_of_patch: Vec<Option<usize>> = vec![None; patches_x * grid.ny.div_ceil(across)];
-    for i in (0..grid.len()).filter(|&i| cells.over[i].is_finite()) {
+    for i in (0..grid.len()).filter(|&i| !cells.excess[i].is_nan()) {
         let place = match owner[i] {
             Some(spot) => &mut worst_of_spot[spot],
             None => &mut worst_of_patch[(i / grid.nx / across) * patches_x + (i % grid.nx) / across],
@@ -58,33 +59,45 @@ pub fn judge(
     (whole, of_spots)
 }
 
-/// Per cell: value, slope, and the chance to be over the limit.
+/// Per cell: value, and how far beyond the limit.
 struct Cells<'a> {
     limit: &'a FinishLimit,
     smooth: Map,
     sigma: &'a Map,
-    slope: Vec<(f64, f64)>,
-    /// NaN where nothing was read.
-    over: Vec<f64>,
-    /// How far beyond the limit, in doubts; the larger of depth and slope.
+    /// How far beyond the limit, in doubts; the larger of depth and slope. NaN where nothing was read.
     excess: Vec<f64>,
 }
 
 impl<'a> Cells<'a> {
     fn of(deviation: &Map, sigma: &'a Map, limit: &'a FinishLimit) -> Self {
         let smooth = longer_than(deviation, limit.scale_mm);
-        let slope: Vec<(f64, f64)> =
-            (0..smooth.grid.len()).map(|i| slope_at(&smooth, sigma, i, limit.scale_mm)).collect();
-        let chance = |i: usize| {
-            let (d, s) = (f64::from(smooth.values[i].abs()), f64::from(sigma.values[i]));
-            let deep = (d - limit.depth_mm) / s;
-            let (g, gs) = slope[i];
-            let steep = if g.is_finite() { (g.hypot(gs) - limit.slope) / gs } else { f64::NEG_INFINITY };
-            let either = (below(deep) + below((-d - limit.depth_mm) / s)).min(1.0);
-            (1.0 - (1.0 - either) * (1.0 - below(steep)), deep.max(steep))
+        let mut cells = Self { limit, smooth, sigma, excess: Vec::new() };
+        let worse = |i: usize| {
+            let [deep, _, steep] = cells.sigmas(i);
+            if deep.is_nan() { f64::NAN } else { deep.max(steep) }
         };
-        let (over, excess) = (0..smooth.grid.len()).map(chance).unzip();
-        Self { limit, smooth, sigma, slope, over, excess }
+        cells.excess = (0..deviation.grid.len()).into_par_iter().with_min_len(4096).map(worse).collect();
+        cells
+    }
+
+    /// Slope at a cell, and its doubt.
+    fn slope(&self, i: usize) -> (f64, f64) {
+        slope_at(&self.smooth, self.sigma, i, self.limit.scale_mm)
+    }
+
+    /// How far a cell is beyond the limit on its own side, on the other side, and in slope, in doubts.
+    fn sigmas(&self, i: usize) -> [f64; 3] {
+        let (d, s) = (f64::from(self.smooth.values[i].abs()), f64::from(self.sigma.values[i]));
+        let (g, gs) = self.slope(i);
+        let steep = if g.is_finite() { (g.hypot(gs) - self.limit.slope) / gs } else { f64::NEG_INFINITY };
+        [(d - self.limit.depth_mm) / s, (-d - self.limit.depth_mm) / s, steep]
+    }
+
+    /// The chance that a cell is over the limit.
+    fn over(&self, i: usize) -> f64 {
+        let [deep, other, steep] = self.sigmas(i);
+        let either = (below(deep) + below(other)).min(1.0);
+        1.0 - (1.0 - either) * (1.0 - below(steep))
     }
 
     fn spot(&self, spot: &Spot, worst: Option<usize>) -> SpotFinish {
@@ -99,20 +112,20 @@ impl<'a> Cells<'a> {
             let unknown = Verdict::CannotTell;
             return SpotFinish { verdict: unknown, over: 0.5, slope: 0.0, slope_sigma: 0.0, settle: Some(settle) };
         };
-        let over = self.over[worst];
+        let over = self.over(worst);
         let verdict = match over {
             p if p >= SURE => Verdict::NotDone,
             p if p <= 1.0 - SURE => Verdict::Done,
             _ => Verdict::CannotTell,
         };
-        let (slope, slope_sigma) = if self.slope[worst].0.is_finite() { self.slope[worst] } else { (0.0, 0.0) };
+        let (slope, slope_sigma) = Some(self.slope(worst)).filter(|s| s.0.is_finite()).unwrap_or_default();
         let settle = (verdict == Verdict::CannotTell).then(|| self.settle(worst, SURE_SIGMAS));
         SpotFinish { verdict, over, slope, slope_sigma, settle }
     }
 
     fn whole(&self, spots: &[Option<usize>], patches: &[usize], holes: &[Hole]) -> Finish {
         let spots: Vec<usize> = spots.iter().copied().flatten().collect();
-        let chance = |i: &usize| self.over[*i];
+        let chance = |i: &usize| self.over(*i);
         let within: f64 = spots.iter().chain(patches).map(|i| 1.0 - chance(i)).product();
         // The worst of many patches is over by chance more often than one that stands out as a spot.
         let by_chance = patches.iter().map(chance).fold(0.0, f64::max);
@@ -152,7 +165,7 @@ impl<'a> Cells<'a> {
     fn settle(&self, i: usize, sigmas: f64) -> Settle {
         let s = f64::from(self.sigma.values[i]);
         let depth = (f64::from(self.smooth.values[i].abs()) - self.limit.depth_mm).abs() / sigmas;
-        let (g, gs) = self.slope[i];
+        let (g, gs) = self.slope(i);
         let slope = if g.is_finite() { s * (g - self.limit.slope).abs() / (sigmas * gs) } else { f64::INFINITY };
         let needed = depth.min(slope);
         let (x_mm, y_mm) = self.smooth.grid.position(i);
@@ -165,7 +178,7 @@ impl<'a> Cells<'a> {
         let limit = format!("the limit is {:.0} µm and {:.1} mrad", depth_mm * 1e3, slope * 1e3);
         let Some(i) = worst else { return format!("nothing was read; {limit}") };
         let (d, s) = (f64::from(self.smooth.values[i].abs()) * 1e3, 2e3 * f64::from(self.sigma.values[i]));
-        let g = self.slope[i].0 * 1e3;
+        let g = self.slope(i).0 * 1e3;
         let at =
             if g.is_finite() { format!("{d:.0} ± {s:.1} µm, {g:.1} mrad") } else { format!("{d:.0} ± {s:.1} µm") };
         match verdict {

@@ -30,10 +30,12 @@ mod likeness;
 mod line;
 mod line_report;
 mod marks;
+mod multigrid;
 mod normal;
 mod npy;
 mod regions;
 mod ridge;
+mod samples;
 mod spots;
 
 pub use areal::{Areal, BANDS_MM, Band, areal, bands, texture};

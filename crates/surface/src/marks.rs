@@ -6,7 +6,7 @@
 //!
 //! Limits: marks shallower than the panel's own peel are not seen, nor are those finer than four cells.
 
-use crate::areal::{rms, texture};
+use crate::areal::rms;
 use crate::average::local_mean;
 use crate::gauss::longer_than;
 use crate::grid::{Grid, Map};
@@ -57,13 +57,14 @@ const LEAST_MM2: f64 = 30.0;
 /// A curved place leaks: waves of the longer part that bend more than this share of the texture's own leave it out.
 const LEAK: f64 = 0.5;
 
-/// Places whose texture does not match, the largest first. `sound` are the cells that are judged at all.
+/// Places whose texture does not match, the largest first.
 #[must_use]
-pub fn marks(deviation: &Map, sound: &[bool]) -> Vec<Mark> {
+pub fn marks(deviation: &Map) -> Vec<Mark> {
     let grid = deviation.grid;
-    let fine = texture(deviation, sound, TEXTURE_MM);
+    let long = longer_than(deviation, TEXTURE_MM);
+    let fine = deviation.less(&long);
     let panel = middle_rms(&fine);
-    let leaks = leaks(deviation, LEAK * panel);
+    let leaks = leaks(&long, LEAK * panel);
     let square = |i: usize| if leaks[i] { f32::NAN } else { fine.values[i].powi(2) };
     let squares = Map { grid, values: (0..grid.len()).map(square).collect() };
     let mut local = local_mean(&squares, AROUND_MM);
@@ -90,12 +91,11 @@ pub fn marks(deviation: &Map, sound: &[bool]) -> Vec<Mark> {
 
 /// Cells where what is longer than texture would leave more than `most_mm` in the texture: the Gaussian filter takes
 /// `σ²/2` times the bend from a curved place, `σ` of its weights.
-fn leaks(deviation: &Map, most_mm: f64) -> Vec<bool> {
-    let grid = deviation.grid;
-    let long = longer_than(deviation, TEXTURE_MM);
+fn leaks(long: &Map, most_mm: f64) -> Vec<bool> {
+    let grid = long.grid;
     let sigma_square = (TEXTURE_MM * 0.469_718_6).powi(2) / std::f64::consts::TAU;
     let reach = ((TEXTURE_MM / grid.step_mm) as usize).max(1);
-    (0..grid.len()).map(|i| 0.5 * sigma_square * bend(&long, i, reach) > most_mm).collect()
+    (0..grid.len()).map(|i| 0.5 * sigma_square * bend(long, i, reach) > most_mm).collect()
 }
 
 /// Sum of the second derivatives along x and y over a reach of cells, 1/mm; nothing where they cannot be had.

@@ -1,6 +1,7 @@
 //! Connected areas of a mask, and masks made larger or rid of specks.
 
 use crate::grid::Grid;
+use rayon::prelude::*;
 
 /// Connected cells (four neighbours) of a mask as lists of flat indices.
 pub fn areas(mask: &[bool], grid: &Grid) -> Vec<Vec<usize>> {
@@ -41,16 +42,39 @@ pub(crate) fn keep_large(mask: &[bool], grid: &Grid, least_mm2: f64) -> Vec<bool
 
 /// Widens a mask by a square margin.
 pub fn widen(mask: &[bool], grid: &Grid, by_mm: f64) -> Vec<bool> {
-    let by = (by_mm / grid.step_mm).ceil() as usize;
-    let pass = |mask: &[bool], stride: usize, along: usize| -> Vec<bool> {
-        let mut out = vec![false; mask.len()];
-        for i in (0..mask.len()).filter(|&i| mask[i]) {
-            let at = (i / stride) % along;
-            let (back, ahead) = (at.min(by), (along - 1 - at).min(by));
-            (0..=back).for_each(|k| out[i - k * stride] = true);
-            (0..=ahead).for_each(|k| out[i + k * stride] = true);
+    let (by, nx) = ((by_mm / grid.step_mm).ceil() as usize, grid.nx);
+    let mut across = mask.to_vec();
+    across.par_chunks_mut(nx).zip(mask.par_chunks(nx)).with_min_len(16).for_each(|(out, row)| {
+        for k in 1..=by.min(nx - 1) {
+            join(&mut out[k..], &row[..nx - k]);
+            join(&mut out[..nx - k], &row[k..]);
         }
-        out
-    };
-    pass(&pass(mask, 1, grid.nx), grid.nx, grid.ny)
+    });
+    let mut out = vec![false; mask.len()];
+    out.par_chunks_mut(nx).enumerate().with_min_len(16).for_each(|(y, out)| {
+        for near in y.saturating_sub(by)..(y + by + 1).min(grid.ny) {
+            join(out, &across[near * nx..(near + 1) * nx]);
+        }
+    });
+    out
+}
+
+fn join(out: &mut [bool], more: &[bool]) {
+    out.iter_mut().zip(more).for_each(|(o, m)| *o |= m);
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_single_cell_grows_to_a_square_that_ends_at_the_rim() {
+        let grid = Grid { x0_mm: 0.0, y0_mm: 0.0, step_mm: 0.5, nx: 40, ny: 30 };
+        for (x, y) in [(20, 15), (1, 28), (39, 0)] {
+            let mask: Vec<bool> = (0..grid.len()).map(|i| i == y * 40 + x).collect();
+            let wide = widen(&mask, &grid, 1.4);
+            let near = |i: usize| (i % 40).abs_diff(x) <= 3 && (i / 40).abs_diff(y) <= 3;
+            assert!((0..grid.len()).all(|i| wide[i] == near(i)));
+        }
+    }
 }
