@@ -59,7 +59,14 @@ export async function offline({ browser, test, sound }) {
       await page.getByRole('link', { name: 'Car', exact: true }).tap();
       await page.getByLabel('Colour').fill('blue');
       await page.getByRole('button', { name: 'Save' }).tap();
-      assert.equal(await waiting(page), 1 + 9 + 1 + 1 + 1 + 1 + 1);
+      await page.getByRole('link', { name: 'Time', exact: true }).tap();
+      await page.getByTestId('clock').getByRole('button', { name: /^Push/ }).tap();
+      await page.getByTestId('clock').getByRole('button', { name: /^Push/, pressed: true }).waitFor();
+      await page.getByTestId('clock').getByRole('button', { name: /^Tap/ }).tap();
+      await page.getByTestId('clock').getByRole('button', { name: /^Tap/, pressed: true }).waitFor();
+      await sound(page, '390-offline-clock');
+      await page.getByRole('link', { name: 'Car', exact: true }).tap();
+      assert.equal(await waiting(page), 1 + 9 + 1 + 1 + 1 + 1 + 1 + 2);
       await sound(page, '390-offline-car');
     });
     await test('all of it is there after the page was closed and opened, still without network', async () => {
@@ -83,6 +90,8 @@ export async function offline({ browser, test, sound }) {
       const door = job.damages.find((damage) => damage.panel === 'front_door_left');
       assert.deepEqual([door.note, door.photos.length, job.car.colour], ['crease below the line', 1, 'blue']);
       assert.equal(rows[0].number.length > 4, true);
+      const { entries } = await call(server, `/api/jobs/${rows[0].id}/times`);
+      assert.deepEqual(entries.map(({ kind, stopped }) => [kind, stopped !== null]), [['push', true], ['tap', false]]);
     });
   } finally {
     await page.context().close();

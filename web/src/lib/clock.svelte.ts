@@ -1,8 +1,12 @@
 /** The time clock of the job that is open, and who holds this device. */
-import { api } from '../api/client';
+import { api, Problem } from '../api/client';
 import type { Technician, TimeEntry, Times, WorkKind } from '../api/types';
 import { t } from '../lang/index.svelte';
 import { dropDraft, keepDraft, loadDraft } from './draft';
+import { add, box } from './outbox/box.svelte';
+import { layTimes } from './outbox/clocked';
+import { newId } from './outbox/item';
+import { kept } from './outbox/seen.svelte';
 import { attempt, dismiss, tell } from './toast.svelte';
 
 const ME = 'me';
@@ -10,16 +14,32 @@ const ME = 'me';
 /** The open job's times, the crew, who holds this device, and the server's time as it goes on, ms. */
 export const clock = $state<{ job: string; times: Times | null; crew: Technician[]; me: string; now: number }>({ job: '', times: null, crew: [], me: '', now: 0 });
 
-/** Loads a job's clock. */
+/** Of a job that the server was never asked about. */
+const NOTHING: Times = { entries: [], by_kind: [], on_dents_s: 0, in_doubt: 0, shop_by_kind: [], now: '' };
+
+/** Loads a job's clock; where the server is out of reach, as it was told last. */
 export async function openClock(job: string): Promise<void> {
   if (clock.job !== job) Object.assign(clock, { job, times: null });
-  const [times, crew] = await Promise.all([api.times(job), api.crew()]);
+  const told = async () => {
+    const times = await api.times(job);
+    ahead = Date.parse(times.now) - Date.now();
+    return times;
+  };
+  const offline = (caught: unknown) => caught instanceof Problem && caught.code === 'offline';
+  const [times, crew] = await Promise.all([
+    kept(`times/${job}`, told).catch((caught) => (offline(caught) ? NOTHING : Promise.reject(caught))),
+    kept('crew', api.crew).catch((caught) => (offline(caught) ? [] : Promise.reject(caught))),
+  ]);
   if (clock.job !== job) return;
   const here = crew.filter((one) => !one.gone);
-  const kept = loadDraft(ME, { id: '' }).id;
-  Object.assign(clock, { times, crew, me: here.some((one) => one.id === kept) ? kept : (here[0]?.id ?? '') });
-  ahead = Date.parse(times.now) - Date.now();
+  const known = loadDraft(ME, { id: '' }).id;
+  Object.assign(clock, { times, crew, me: here.some((one) => one.id === known) ? known : (here[0]?.id ?? '') });
   tick();
+}
+
+/** Entries of the open job, with what waits on this device. */
+export function entries(): TimeEntry[] {
+  return layTimes(clock.job, clock.times?.entries ?? [], box.items);
 }
 
 /** How far the server's clock is ahead of this device's, ms. */
@@ -39,7 +59,7 @@ export function holds(technician: string): void {
 
 /** The clock of who holds this device, where it runs on the open job. */
 export function mine(): TimeEntry | undefined {
-  return clock.times?.entries.find((entry) => entry.stopped === null && (clock.me === '' || entry.technician === clock.me));
+  return clock.times ? entries().find((entry) => entry.stopped === null && (clock.me === '' || entry.technician === '' || entry.technician === clock.me)) : undefined;
 }
 
 /** Seconds that a clock has run. */
@@ -52,18 +72,24 @@ function offer(text: string, undo: () => Promise<void>): void {
   said = tell({ text, action: { label: t('undo'), run: undo } });
 }
 
+/** The server's time as this device knows it. */
+const now = () => new Date(Date.now() + ahead).toISOString();
+
+/** Sends something of the clock as soon as that can be. */
+async function note(job: string, method: 'POST' | 'DELETE' | 'PATCH', path: string, body?: unknown): Promise<void> {
+  await add(job, { kind: 'call', what: 'clock', method, path, body });
+  if (clock.job === job && !box.away) await openClock(job);
+}
+
 /** Starts a kind of work; what ran on this job stops. */
 export async function startClock(kind: WorkKind): Promise<void> {
-  const job = clock.job;
+  const [job, id, before] = [clock.job, newId(), mine()];
   await attempt(async () => {
-    const made = await api.addTime(job, { kind, technician: clock.me || null });
-    offer(t('clock-started', { kind: t(`work-${kind}`) }), () =>
-      changed(job, async () => {
-        await api.removeTime(made.entry.id);
-        if (made.stopped) await api.changeTime(made.stopped, { stopped: null });
-      }),
-    );
-    await openClock(job);
+    await note(job, 'POST', `/api/jobs/${job}/times`, { id, kind, technician: clock.me || null, started: now() });
+    offer(t('clock-started', { kind: t(`work-${kind}`) }), async () => {
+      await note(job, 'DELETE', `/api/times/${id}`);
+      if (before) await note(job, 'PATCH', `/api/times/${before.id}`, { stopped: null });
+    });
   });
 }
 
@@ -71,9 +97,8 @@ export async function startClock(kind: WorkKind): Promise<void> {
 export async function stopClock(entry: TimeEntry): Promise<void> {
   const job = clock.job;
   await attempt(async () => {
-    await api.stopTime(entry.id);
-    offer(t('clock-stopped', { kind: t(`work-${entry.kind}`) }), () => changed(job, () => api.changeTime(entry.id, { stopped: null })));
-    await openClock(job);
+    await note(job, 'POST', `/api/times/${entry.id}/stop`, { at: now() });
+    offer(t('clock-stopped', { kind: t(`work-${entry.kind}`) }), () => note(job, 'PATCH', `/api/times/${entry.id}`, { stopped: null }));
   });
 }
 
