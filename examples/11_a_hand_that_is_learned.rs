@@ -1,9 +1,7 @@
 //! A simulated panel is read, worked as proposed by a hand nobody knows, and read again: what the moves came to, and what
 //! is known of the hand afterwards.
 
-use dentwright_plan::{
-    Hand, MadeMove, Model, Plant, ProposeSettings, Tips, Ways, propose, round_outcome,
-};
+use dentwright_plan::{Hand, MadeMove, Model, Plant, ProposeSettings, Tips, Ways, propose, round_outcome};
 use dentwright_sheet::paints;
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
@@ -35,7 +33,12 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     let came = round_outcome(&model, &before, &after, &made, &hand, settings.average_mm);
     for one in &came.moves {
         let [foretold, doubt] = one.foretold_mm;
-        println!("foretold {foretold:.3} ± {:.3} mm, left {:.3} ± {:.3} mm", 2.0 * doubt, one.left_mm, 2.0 * one.sigma_mm);
+        println!(
+            "foretold {foretold:.3} ± {:.3} mm, left {:.3} ± {:.3} mm",
+            2.0 * doubt,
+            one.left_mm,
+            2.0 * one.sigma_mm
+        );
         assert!((one.left_mm - foretold).abs() < 3.0 * doubt.hypot(one.sigma_mm));
     }
     let unsure = hand.sigma()[0];

@@ -44,6 +44,16 @@ export async function metal({ page, server, test, sound }) {
     await pane.getByRole('checkbox', { name: 'Through a round steel bar' }).check();
     await pane.getByText('Force of the hand').waitFor();
   });
+  await test('metal: how long a spot is warmed, and the lowest limit wins', async () => {
+    const pane = page.getByTestId('warm-it');
+    await pane.getByText('Warm enough after').waitFor();
+    await pane.getByText('the paint itself').waitFor();
+    await pane.getByLabel(/High-voltage battery/).check();
+    await pane.locator('dl').getByText('High-voltage battery').waitFor();
+    for (let k = 0; k < 20; k++) await pane.getByRole('button', { name: 'Warm it to: More' }).click();
+    await pane.getByText('The lowest limit wins.', { exact: false }).waitFor();
+    await sound(page, 'metal-4-warm');
+  });
   for (const { name, width, height } of WIDTHS) {
     await test(`metal: the page at ${name}`, async () => {
       await page.setViewportSize({ width, height });

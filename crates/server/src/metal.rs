@@ -8,9 +8,9 @@ use axum::Json;
 use axum::extract::State;
 use axum::http::{StatusCode, header};
 use axum::response::{IntoResponse, Response};
-use dentwright_flow::{Asked, AskedError, MetalFile, MetalSettings, Tried, try_move};
+use dentwright_flow::{Asked, AskedError, Backing, MetalFile, MetalSettings, Tried, Warmed, Warmer, Warming, try_move};
 use dentwright_price::Metal;
-use dentwright_sheet::{Range, glues, metals, paints};
+use dentwright_sheet::{HeatLimit, Range, glues, heat_limits, metals, paints};
 use dentwright_surface::Grid;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
@@ -22,6 +22,8 @@ pub struct OnFileJson {
     metals: Vec<MetalOnFileJson>,
     paints: Vec<NamedJson>,
     glues: Vec<NamedJson>,
+    /// What is on or behind a panel that must not get too warm.
+    heat_limits: Vec<HeatLimit>,
 }
 
 /// A metal on file.
@@ -97,6 +99,7 @@ pub async fn on_file() -> Json<OnFileJson> {
             })
             .collect(),
         paints: paints().into_iter().map(|p| named(p.name, p.says, p.source)).collect(),
+        heat_limits: heat_limits(),
         glues: glues().into_iter().map(|g| named(g.name.clone(), g.name, g.source)).collect(),
     })
 }
@@ -185,6 +188,55 @@ pub async fn try_one(State(app): State<App>, At(id): At<Uuid>, Body(asked): Body
     let tried = tokio::task::spawn_blocking(move || try_move(&ready.dent, &ready.give, &asked)).await;
     let tried = tried.map_err(|why| Trouble::own("trying the move", why))?;
     Ok(Json(tried.map_err(|why: AskedError| Trouble::entered(why))?))
+}
+
+/// A spot that is to be warmed.
+#[derive(Debug, Deserialize, ToSchema)]
+pub struct WarmingAskedJson {
+    /// Name of the metal on file.
+    metal: String,
+    /// Thickness, mm; left out for the metal's likely one.
+    #[serde(default)]
+    thickness_mm: Option<f64>,
+    /// Name of the paint on file.
+    paint: String,
+    /// With what.
+    with: Warmer,
+    /// What lies on the back.
+    backing: Backing,
+    /// As it is now, °C.
+    from_c: f64,
+    /// As warm as it shall be, °C.
+    to_c: f64,
+    /// As cold as it may get again, °C.
+    keep_c: f64,
+    /// Names of the heat limits that apply beside the paint's.
+    behind: Vec<String>,
+}
+
+/// How long to warm a spot, how long it stays warm, and what must not get so warm.
+#[utoipa::path(post, path = "/api/warming", operation_id = "warming", request_body = WarmingAskedJson,
+    responses((status = 200, body = Warmed), (status = 422, body = Trouble)))]
+pub async fn warming(Body(asked): Body<WarmingAskedJson>) -> Answer<Json<Warmed>> {
+    let metal = metals().into_iter().find(|row| row.name == asked.metal);
+    let metal = metal.ok_or_else(|| Trouble::entered(format!("no metal on file is called {}", asked.metal)))?;
+    let paint = paints().into_iter().find(|row| row.name == asked.paint);
+    let paint = paint.ok_or_else(|| Trouble::entered(format!("no paint on file is called {}", asked.paint)))?;
+    let thickness_mm = asked.thickness_mm.unwrap_or(metal.thickness_mm.likely);
+    let WarmingAskedJson { with, backing, from_c, to_c, keep_c, behind, .. } = asked;
+    let sane = [from_c, to_c, keep_c].iter().all(|c| (-30.0..=150.0).contains(c));
+    if !sane || !(0.3..=3.0).contains(&thickness_mm) {
+        return Err(Trouble::entered("a panel is 0.3 to 3 mm thick and has -30 to 150 °C"));
+    }
+    if !(to_c > keep_c && keep_c >= from_c) {
+        return Err(Trouble::entered("it is warmed from what it has now to more than it shall keep"));
+    }
+    let work = move || {
+        let (metal, paint, behind) = (&metal, &paint, &behind[..]);
+        Warming { metal, thickness_mm, paint, with, backing, from_c, to_c, keep_c, behind }.answer()
+    };
+    let found = tokio::task::spawn_blocking(work).await;
+    found.map(Json).map_err(|why| Trouble::own("reckoning how it warms", why))
 }
 
 /// The row on file that a word of the record stands for; the technician may choose another.

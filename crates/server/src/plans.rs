@@ -155,7 +155,8 @@ pub async fn cool(Body(asked): Body<CoolingAskedJson>) -> Answer<Json<CoolingJso
     if !sane || !(0.3..=3.0).contains(&thickness) {
         return Err(Trouble::entered("a panel is 0.3 to 3 mm thick and has -30 to 150 °C"));
     }
-    let found = tokio::task::spawn_blocking(move || cooling(&row, thickness, [from_c, to_c, room_c])).await;
+    let paint = paints().swap_remove(0);
+    let found = tokio::task::spawn_blocking(move || cooling(&row, &paint, thickness, [from_c, to_c, room_c])).await;
     let found = found.map_err(|why| Trouble::own("reckoning how it cools", why))?;
     Ok(Json(CoolingJson { seconds: found.map(|range| range.low), likely: found.map(|range| range.likely) }))
 }

@@ -71,6 +71,7 @@ fn api() -> OpenApiRouter<App> {
         .routes(routes!(metal::begin, metal::get, metal::cancel))
         .routes(routes!(metal::map_file))
         .routes(routes!(metal::try_one))
+        .routes(routes!(metal::warming))
         .routes(routes!(plans::begin, plans::get, plans::cancel))
         .routes(routes!(plans::note))
         .routes(routes!(plans::take_back))

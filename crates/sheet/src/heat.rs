@@ -46,15 +46,44 @@ pub enum Warmth {
     },
 }
 
+/// The file of limits.
+pub const HEAT_TOML: &str = include_str!("../heat.toml");
+
 /// A limit from what is on or behind the sheet.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
 pub struct HeatLimit {
+    /// Name by which it is asked for.
+    pub name: String,
     /// What it protects.
-    pub what: String,
+    pub says: String,
     /// °C.
     pub limit_c: f64,
     /// Source, or "common practice".
     pub source: String,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct File {
+    limit: Vec<HeatLimit>,
+}
+
+/// Limits of a file of this form.
+///
+/// # Errors
+/// Where it is not of this form.
+pub fn parse_limits(text: &str) -> Result<Vec<HeatLimit>, toml::de::Error> {
+    toml::from_str::<File>(text).map(|file| file.limit)
+}
+
+/// Limits that come with the program.
+///
+/// # Panics
+/// Never: the file is tested.
+pub fn heat_limits() -> Vec<HeatLimit> {
+    parse_limits(HEAT_TOML).expect("the file that comes with the program is tested")
 }
 
 /// The limit that applies: the lowest.

@@ -63,7 +63,7 @@ pub use equilibrium::{Balance, Drive, Given, Stopped, Tolerance, balance};
 pub use factor::Factor;
 pub use glue::{GLUE_TOML, GlueRow, Hold as GlueHold, LetsGo, Tab, glues, parse_glues};
 pub use hardening::Hardening;
-pub use heat::{HeatLimit, WarmField, WarmSheet, Warmth, lowest_limit};
+pub use heat::{HEAT_TOML, HeatLimit, WarmField, WarmSheet, Warmth, heat_limits, lowest_limit, parse_limits};
 pub use lean::leant;
 pub use mesh::{Mesh, Outline};
 pub use metals::{Family, METALS_TOML, MetalRow, Range, metals, parse_metals};

@@ -3,7 +3,7 @@ import { untrack } from 'svelte';
 import type { components, paths } from './schema';
 import type {
   Camera, CautionRow, Change, Dent, DentEntry, Foretold, HailTableRow, HoursSettings, Job, JobRow, LearnedAnswer, LineReport,
-  LiveOffer, LiveState, MetalAnswer, MetalAsked, MoveAsked, MoveTried, NewHailTable, OnFile, PairingOffer, QuoteAnswer, QuoteInput, Reading,
+  LiveOffer, LiveState, MetalAnswer, MetalAsked, MoveAsked, Warmed, WarmingAsked, MoveTried, NewHailTable, OnFile, PairingOffer, QuoteAnswer, QuoteInput, Reading,
   Screen, SeriesReading, Shop, Task, Trouble, VinAnswer, WorkedInput,
 } from './types';
 import type { Billing, Claimed, Claims, Country, Issue, Language, Lean, Level, Paper, Rehearsal, RehearsalRow, RehearsalScore, Rehearsed, TakenIn, Touch } from './types';
@@ -102,6 +102,7 @@ export const api = {
   bodyLine: (reading: string, from: { x: number; y: number }, to: { x: number; y: number }) =>
     said<LineReport>(http.GET('/api/readings/{id}/line', { params: { path: { id: reading }, query: { from_x_mm: from.x, from_y_mm: from.y, to_x_mm: to.x, to_y_mm: to.y } } })),
   take: (reading: string) => said<DentEntry[]>(http.POST('/api/readings/{id}/take', at(reading))),
+  warming: (body: WarmingAsked) => said<Warmed>(http.POST('/api/warming', { body })),
   metals: () => said<OnFile>(http.GET('/api/metals')),
   metal: (reading: string) => said<MetalAnswer>(http.GET('/api/readings/{id}/metal', at(reading))),
   knowMetal: (reading: string, body: MetalAsked) => said<void>(http.POST('/api/readings/{id}/metal', { ...at(reading), body })),

@@ -1621,6 +1621,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/warming": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** How long to warm a spot, how long it stays warm, and what must not get so warm. */
+        post: operations["warming"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
 }
 export type webhooks = Record<string, never>;
 export interface components {
@@ -1700,6 +1717,11 @@ export interface components {
              */
             sz_um: number;
         };
+        /**
+         * @description What lies on the back.
+         * @enum {string}
+         */
+        Backing: "air" | "foam" | "brace";
         /** @description What of a surface lies in one band of wavelengths. */
         Band: {
             /**
@@ -2723,6 +2745,20 @@ export interface components {
          * @enum {string}
          */
         Hardness: "soft" | "medium" | "hard";
+        /** @description A limit from what is on or behind the sheet. */
+        HeatLimit: {
+            /**
+             * Format: double
+             * @description °C.
+             */
+            limit_c: number;
+            /** @description Name by which it is asked for. */
+            name: string;
+            /** @description What it protects. */
+            says: string;
+            /** @description Source, or "common practice". */
+            source: string;
+        };
         /** @description Hours of work with their doubt. */
         Hours: {
             /** @description What the likely hours are made of: their product. Empty for a sum over several lines. */
@@ -3827,6 +3863,8 @@ export interface components {
         /** @description What is on file for the metal's questions. */
         OnFileJson: {
             glues: components["schemas"]["NamedJson"][];
+            /** @description What is on or behind a panel that must not get too warm. */
+            heat_limits: components["schemas"]["HeatLimit"][];
             metals: components["schemas"]["MetalOnFileJson"][];
             paints: components["schemas"]["NamedJson"][];
         };
@@ -5680,6 +5718,55 @@ export interface components {
         WarmJson: {
             /** Format: double */
             temperature_c: number;
+        };
+        /** @description What comes of it. */
+        Warmed: {
+            /** @description Radius about the middle, mm, and warmth there, °C, when it has been reached. */
+            field: number[][];
+            /** @description The limit that applies. */
+            limit: components["schemas"]["HeatLimit"];
+            /** @description Whether what is wanted is over it. */
+            over: boolean;
+            reach_s: components["schemas"]["Range"] | null;
+            stays_s: components["schemas"]["Range"] | null;
+        };
+        /**
+         * @description What warms.
+         * @enum {string}
+         */
+        Warmer: "hot_air" | "lamp" | "induction";
+        /** @description A spot that is to be warmed. */
+        WarmingAskedJson: {
+            /** @description What lies on the back. */
+            backing: components["schemas"]["Backing"];
+            /** @description Names of the heat limits that apply beside the paint's. */
+            behind: string[];
+            /**
+             * Format: double
+             * @description As it is now, °C.
+             */
+            from_c: number;
+            /**
+             * Format: double
+             * @description As cold as it may get again, °C.
+             */
+            keep_c: number;
+            /** @description Name of the metal on file. */
+            metal: string;
+            /** @description Name of the paint on file. */
+            paint: string;
+            /**
+             * Format: double
+             * @description Thickness, mm; left out for the metal's likely one.
+             */
+            thickness_mm?: number | null;
+            /**
+             * Format: double
+             * @description As warm as it shall be, °C.
+             */
+            to_c: number;
+            /** @description With what. */
+            with: components["schemas"]["Warmer"];
         };
         /** @description How long the shop stands in for its work. */
         WarrantyTime: {
@@ -9690,6 +9777,37 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["VinAnswer"];
+                };
+            };
+        };
+    };
+    warming: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["WarmingAskedJson"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Warmed"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
                 };
             };
         };

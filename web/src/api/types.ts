@@ -134,3 +134,6 @@ export const WORK_KINDS: WorkKind[] = ['trim', 'reading', 'push', 'tap', 'glue',
 export type PaySheet = S['PaySheet'];
 export type Imported = S['ImportedJson'];
 export type ErasurePlan = S['ErasurePlan'];
+/** Warming a spot. */
+export type WarmingAsked = S['WarmingAskedJson'];
+export type Warmed = S['Warmed'];
