@@ -1,7 +1,7 @@
 //! Moves that could be made: places that stand out, tips that fit, and the quick answer to each.
 
 use crate::act::Act;
-use crate::hand::Curve;
+use crate::curve::Curve;
 use crate::model::Model;
 use crate::tips::Tips;
 use crate::tool::ToolTip;
@@ -11,13 +11,13 @@ use dentwright_surface::Map;
 use rayon::prelude::*;
 
 /// Places asked at most.
-const PLACES: usize = 16;
+const PLACES: usize = 10;
 /// Places are at least so far apart, mm.
 const APART_MM: f64 = 7.0;
 /// Places each way at which the sheet's give is asked.
 const GIVES: usize = 7;
 /// Shares of the greatest travel that are asked.
-const SHARES: [f64; 6] = [0.25, 0.4, 0.55, 0.7, 0.85, 1.0];
+const SHARES: [f64; 9] = [0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1.0];
 /// A soft patch goes along this far before anything stays, thicknesses.
 pub(crate) const IDLE_THICKNESSES: f64 = 3.2;
 /// And then by this many times what is missing.
@@ -132,8 +132,9 @@ impl Asked<'_> {
         }
         // what is held before anything stays
         let first = *corners.first()?;
-        if corners.len() == 1 || first[1] > 0.02 {
-            corners.insert(0, [0.5 * first[0], 0.0]);
+        if corners.len() == 1 || first[1] > 0.005 {
+            let slope = corners.get(1).map_or(0.5, |next| (next[1] - first[1]) / (next[0] - first[0]));
+            corners.insert(0, [(first[0] - first[1] / slope).clamp(0.5 * first[0], 0.98 * first[0]), 0.0]);
             answers.insert(0, answers[0]);
         }
         let column = spread(deviation, self.at, &rise, way);

@@ -53,7 +53,16 @@ pub fn left_by(strokes: &[Stroke], before: &Map, after: &Map) -> Vec<Tried> {
         let misfit = (dot(&unexplained, &column) / column.iter().sum::<f64>().max(1e-12)).sqrt();
         let sigma = (misfit.powi(2) + (SHAPE * s.foretold_mm).powi(2) + READ_MM.powi(2)).sqrt();
         let times = s.times.max(1) as f64;
-        Tried { held_mm: s.held_mm, curve: s.behind.curve.clone(), left_mm: amount / times, sigma_mm: sigma / times }
+        Tried {
+            act: s.behind.act,
+            at_mm: s.behind.at,
+            radius_mm: s.behind.tip.radius,
+            times: s.times.max(1),
+            held_mm: s.held_mm,
+            curve: s.behind.curve.clone(),
+            left_mm: amount / times,
+            sigma_mm: sigma / times,
+        }
     };
     strokes.iter().zip(amounts).map(tried).collect()
 }

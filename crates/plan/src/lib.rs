@@ -10,8 +10,8 @@
 //! estimate.
 //!
 //! # Idea
-//! Ways of bars are proved clear by distance. Moves come from one bounded least-squares problem over quick answers, the few
-//! that matter put right by full solves; after every reading everything is done anew.
+//! Ways of bars are proved clear by distance. Of many moves, quickly answered, those are proved by full solves after which
+//! least is expected to be left to do; after every reading the sheet and the hand have learned and all is done anew.
 //!
 //! # Limits
 //! A reach that exists may be missed. One round is planned at a time, in order of size. Drilling, and parting bonded or
@@ -26,9 +26,11 @@ mod bridge;
 mod candidates;
 mod clear;
 mod compare;
+mod curve;
 mod custom;
 mod damage;
 mod dice;
+mod follow;
 mod foresee;
 mod fulcrum;
 mod hand;
@@ -52,6 +54,7 @@ mod solid;
 mod sparse;
 mod table;
 mod tips;
+mod to_go;
 mod tool;
 mod tooling;
 mod trial;
@@ -62,11 +65,12 @@ pub use act::Act;
 pub use bridge::bridge;
 pub use candidates::Candidate;
 pub use compare::compare;
+pub use curve::Curve;
 pub use custom::Departure;
 pub use damage::{DAMAGES, Damage};
 pub use dice::Dice;
 pub use fulcrum::{Fulcrum, HAND_N, Levered};
-pub use hand::{Curve, Hand, Tried};
+pub use hand::{Hand, Tried};
 pub use inner_side::{Behind, BehindKind, Brace, Flawed, InnerSide, Opening, Wall};
 pub use made::{MadeMove, Outcome, RoundOutcome, round_outcome};
 pub use masters::{RULES, Rule};

@@ -151,7 +151,7 @@ impl Model {
     }
 
     /// How far the sheet is off a shape where that stands out, root mean square, mm.
-    fn off(&self, shape: &Map) -> f64 {
+    pub(crate) fn off(&self, shape: &Map) -> f64 {
         let (low, high) = extremes(shape);
         let limit = TOUCHED * high.max(-low);
         let cell = |i: usize| {

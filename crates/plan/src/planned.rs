@@ -105,17 +105,9 @@ impl Planned {
         }
     }
 
-    /// A candidate as a move that should leave `amount`, mm; `map` is the reading, smoothed.
-    pub fn of(
-        c: &Candidate,
-        amount: f64,
-        hand: &Hand,
-        settings: &ProposeSettings,
-        map: &Map,
-        thickness_mm: f64,
-    ) -> Self {
-        let times = (amount / c.most_once(settings)).ceil().clamp(1.0, crate::propose::MOST_TIMES as f64);
-        let (held, each) = c.asked(amount / times, hand, settings.limit_mm);
+    /// A candidate as a move with this lift to ask for, mm; `map` is the reading, smoothed. Once: the same lift a second
+    /// time is elastic nearly all the way, since the sheet gives in only where it went last.
+    pub fn of(c: &Candidate, held: f64, hand: &Hand, settings: &ProposeSettings, map: &Map, thickness_mm: f64) -> Self {
         let answer = c.nearest(hand.mean()[0] * held);
         let height = map.sample(c.at[0], c.at[1]).unwrap_or(0.0);
         let strain = answer.face_strain * (1.0 + 2.0 * settings.paint.film_mm / thickness_mm);
@@ -123,12 +115,12 @@ impl Planned {
         let warm: Vec<f64> = WARMTHS.into_iter().filter(|w| *w <= settings.most_c).collect();
         let suits = warm.iter().find(|w| risk(w) == Risk::Low).or(warm.last()).copied();
         let paint_c = suits.unwrap_or(WARMTHS[0]).max(settings.panel_c.min(settings.most_c));
-        let leaves = [times * each[0], times.sqrt() * each[1]];
+        let leaves = hand.leaves(&c.curve, held);
         Self {
             act: c.act,
             at_mm: c.at,
             tip: c.tip.clone(),
-            times: times as usize,
+            times: 1,
             held_mm: held,
             while_held_mm: height + c.act.way() * held,
             leaves_mm: leaves,

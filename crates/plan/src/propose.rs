@@ -1,32 +1,28 @@
 //! The next round: few moves that together bring the map nearest to level, each proved by full solves.
 //!
-//! All candidates' quick answers go into one bounded least-squares problem with a price on every move (`sparse.rs`); the
-//! few from which most is expected are solved in full on the planner's sheet (`prove.rs`), which puts their answers right,
-//! and the amounts are found anew. How much lift to ask for then follows from what is known of hand and sheet (`hand.rs`).
+//! Of every candidate's quick answer the lift is found from which least is left to do (`to_go.rs`), in the mean over what is
+//! not known of hand and sheet (`hand.rs`). The few best are solved in full on the planner's sheet (`prove.rs`), which puts
+//! their answers right, and weighed anew.
 
-use crate::act::Act;
 use crate::bridge::bridge;
 use crate::candidates::{Candidate, candidates, places};
 use crate::hand::Hand;
 use crate::model::Model;
 use crate::planned::Planned;
 use crate::prove::prove;
-use crate::sparse::{Sparse, dot};
 use crate::tips::Tips;
+use crate::to_go::{Chosen, ToGo};
 use crate::ways::Ways;
 use dentwright_sheet::PaintRow;
 use dentwright_surface::{Map, average};
 use rayon::prelude::*;
 
-/// Price of a move: as much as the limit over this many cells.
-const PRICED_CELLS: f64 = 1.0;
-/// How often a move is made at most where once is not enough.
-pub const MOST_TIMES: usize = 3;
-/// How often cells are weighed, and how much least and most.
-const WEIGHED: usize = 4;
-const WEIGHTS: [f64; 2] = [0.4, 2.5];
-/// Less than this share of the finish limit is not worth a move.
-const WORTH: f64 = 0.3;
+/// A move that is expected to leave less than this share of the finish limit is none.
+const WORTH: f64 = 0.1;
+/// The full solve goes on to so many times what is expected to stay.
+const FULLER: f64 = 1.4;
+/// A further move in a round takes off at least so many of the moves to go.
+const GAINS: f64 = 0.4;
 /// Places that stand out by more than this share of the limit are asked.
 const ASKED: f64 = 0.4;
 /// A move whose scatter reaches another's place by more than this share of the limit ends the round: the other's amount
@@ -85,117 +81,91 @@ pub fn propose(model: &Model, deviation: &Map, hand: &Hand, settings: &ProposeSe
     let all = candidates(model, &smooth, &asked, &settings.tips, ways, settings.limit_mm);
     let reached = |p: &([f64; 2], f64)| p.1 > -settings.limit_mm || all.iter().any(|c| c.at == p.0);
     let unreached = asked.iter().filter(|p| !reached(p)).map(|p| p.0).collect();
-    let thickness = model.known.thickness_mm;
-    let mut chosen = choose(&all, &read, hand, settings);
-    chosen.sort_by(|a, b| b.1.total_cmp(&a.1));
-    let seen: Vec<(Planned, Candidate)> = (chosen.iter())
-        .map(|(c, amount)| (Planned::of(c, *amount, hand, settings, &smooth, thickness), (*c).clone()))
-        .collect();
-    chosen.truncate(seeing(&seen, &smooth, settings.limit_mm));
-    let before = chosen.len();
+    let step_mm = smooth.grid.step_mm;
+    let seen = Seen { read, cell_mm2: step_mm * step_mm, hand, settings };
+    let short = seen.shortlist(&all);
     let share = hand.mean()[1];
     let tried: Vec<Candidate> = match settings.prove {
-        true => chosen.par_iter().filter_map(|(c, amount)| prove(model, c, *amount, share, &smooth)).collect(),
-        false => chosen.into_iter().map(|(c, _)| c.clone()).collect(),
+        true => short.par_iter().filter_map(|(c, m)| prove(model, c, FULLER * m.1[0], share, &smooth)).collect(),
+        false => short.iter().map(|(c, _)| (*c).clone()).collect(),
     };
-    let left_out = before - tried.len();
-    let second = amounts(&tried, &read, settings);
-    let mut pairs: Vec<(Planned, Candidate)> = (tried.into_iter().zip(second))
-        .filter(|(_, amount)| *amount > WORTH * settings.limit_mm)
-        .map(|(c, amount)| (Planned::of(&c, amount, hand, settings, &smooth, thickness), c))
-        .collect();
-    // large shape before detail
-    pairs.sort_by(|a, b| (b.0.leaves_mm[0]).total_cmp(&a.0.leaves_mm[0]));
-    pairs.truncate(seeing(&pairs, &smooth, settings.limit_mm));
-    let proved = settings.prove && !pairs.is_empty();
-    if pairs.is_empty() {
-        let last = last_resort(&all, &asked, hand, settings);
-        pairs.extend(last.map(|(c, amount)| (Planned::of(c, amount, hand, settings, &smooth, thickness), c.clone())));
-    }
-    let (expected_mm, sigma_mm) = after(&pairs, &read);
+    let left_out = short.len() - tried.len();
+    let (proved, from) = match tried.is_empty() {
+        true => (false, short.into_iter().map(|(c, _)| c.clone()).collect()),
+        false => (settings.prove, tried),
+    };
+    let pairs = seen.round(from, &smooth, model.known.thickness_mm);
+    let (expected_mm, sigma_mm) = after(&pairs, &seen.read);
     let (moves, behind) = pairs.into_iter().unzip();
     Proposal { moves, behind, expected_mm, sigma_mm, proved, left_out, unreached }
 }
 
-/// Where nothing was found that brings all of it nearer: what any master would do, work the place that stands out most,
-/// with the tip that scatters least.
-fn last_resort<'a>(
-    all: &'a [Candidate],
-    places: &[([f64; 2], f64)],
-    hand: &Hand,
-    settings: &ProposeSettings,
-) -> Option<(&'a Candidate, f64)> {
-    let worst = |(at, height): &([f64; 2], f64)| {
-        let there = all.iter().filter(|c| c.at == *at && c.act != Act::Blend);
-        let with = there.map(|c| (c, height.abs().min(MOST_TIMES as f64 * c.most_once(settings))));
-        let scatter = |(c, amount): &(&Candidate, f64)| c.asked(*amount, hand, settings.limit_mm).1[1];
-        with.filter(|(_, amount)| *amount > 0.0).min_by(|a, b| scatter(a).total_cmp(&scatter(b)))
-    };
-    places.iter().filter(|p| p.1.abs() > settings.limit_mm).find_map(worst)
+/// A reading and what it is judged by.
+struct Seen<'a> {
+    read: Vec<f64>,
+    cell_mm2: f64,
+    hand: &'a Hand,
+    settings: &'a ProposeSettings,
 }
 
-/// The few from which most is expected, one a place, with their amounts.
-fn choose<'a>(
-    all: &'a [Candidate],
-    read: &[f64],
-    hand: &Hand,
-    settings: &ProposeSettings,
-) -> Vec<(&'a Candidate, f64)> {
-    let first = amounts(all, read, settings);
-    let wanted: Vec<f64> = read.iter().map(|v| -v).collect();
-    let gain = |c: &Candidate, amount: f64| {
-        let (_, [mean, sigma]) = c.asked(amount, hand, settings.limit_mm);
-        let square = dot(&c.column, &c.column);
-        2.0 * mean * dot(&c.column, &wanted) - (mean * mean + sigma * sigma) * square
-    };
-    let worth = |(_, amount): &(&Candidate, f64)| *amount > WORTH * settings.limit_mm;
-    let mut ranked: Vec<(&Candidate, f64, f64)> =
-        all.iter().zip(first).filter(worth).map(|(c, amount)| (c, amount, gain(c, amount))).collect();
-    ranked.sort_by(|a, b| b.2.total_cmp(&a.2));
-    let mut chosen: Vec<(&Candidate, f64)> = Vec::new();
-    for (c, amount, _) in ranked {
-        let new = chosen.iter().all(|(o, _)| (o.at[0] - c.at[0]).hypot(o.at[1] - c.at[1]) > 1.0);
-        if new && chosen.len() < settings.moves {
-            chosen.push((c, amount));
+impl Seen<'_> {
+    /// The lift to ask for of a candidate, what it leaves, and what is to go after it; none where nothing stays.
+    fn weigh(&self, read: &[f64], c: &Candidate) -> Option<(Chosen, [f64; 2])> {
+        let to_go = ToGo { read, limit_mm: self.settings.limit_mm, cell_mm2: self.cell_mm2 };
+        let hand = self.hand.there(c.act, c.at);
+        let most = hand.up_to(c.most_held(self.settings) / hand.mean()[0]);
+        let chosen = to_go.lift(c, &hand, most)?;
+        let leaves = hand.leaves(&c.curve, chosen.held_mm);
+        (leaves[0] > WORTH * self.settings.limit_mm).then_some((chosen, leaves))
+    }
+
+    /// The candidates to be solved in full: those after which least is to go, one a place.
+    fn shortlist<'a>(&self, all: &'a [Candidate]) -> Vec<(&'a Candidate, (Chosen, [f64; 2]))> {
+        let mut ranked: Vec<_> = all.par_iter().filter_map(|c| Some((c, self.weigh(&self.read, c)?))).collect();
+        ranked.sort_by(|a, b| a.1.0.to_go.total_cmp(&b.1.0.to_go));
+        let mut chosen: Vec<(&Candidate, (Chosen, [f64; 2]))> = Vec::new();
+        for one in ranked {
+            if chosen.iter().all(|o| apart(o.0.at, one.0.at) > 1.0) {
+                chosen.push(one);
+            }
         }
+        chosen.truncate(self.settings.moves);
+        chosen
     }
-    chosen
+
+    /// Moves one after another, each the one after which least is to go, as far as may be gone without reading.
+    fn round(&self, mut from: Vec<Candidate>, map: &Map, thickness_mm: f64) -> Vec<(Planned, Candidate)> {
+        let mut read = self.read.clone();
+        let mut pairs: Vec<(Planned, Candidate)> = Vec::new();
+        while pairs.len() < self.settings.moves {
+            let now = ToGo { read: &read, limit_mm: self.settings.limit_mm, cell_mm2: self.cell_mm2 }.now();
+            let weighed = (0..from.len()).filter_map(|k| Some((k, self.weigh(&read, &from[k])?)));
+            let Some((k, (chosen, leaves))) = weighed.min_by(|a, b| a.1.0.to_go.total_cmp(&b.1.0.to_go)) else { break };
+            if !pairs.is_empty() && chosen.to_go > now - GAINS {
+                break;
+            }
+            let c = from.swap_remove(k);
+            from.retain(|o| apart(o.at, c.at) > 1.0);
+            read.iter_mut().zip(&c.column).for_each(|(r, v)| *r += leaves[0] * v);
+            let hand = self.hand.there(c.act, c.at);
+            pairs.push((Planned::of(&c, chosen.held_mm, &hand, self.settings, map, thickness_mm), c));
+        }
+        pairs.truncate(seeing(&pairs, map, self.settings.limit_mm));
+        pairs
+    }
 }
 
-/// Amounts that bring the map nearest to level, where what is over the limit counts more: the finish is judged by the
-/// largest place, so cells that would be left over it weigh more when they are found anew.
-fn amounts(all: &[Candidate], read: &[f64], settings: &ProposeSettings) -> Vec<f64> {
-    let most: Vec<f64> = all.iter().map(|c| MOST_TIMES as f64 * c.most_once(settings)).collect();
-    let price = vec![PRICED_CELLS * settings.limit_mm; all.len()];
-    let mut weight = vec![1.0; read.len()];
-    let mut found = Vec::new();
-    for _ in 0..WEIGHED {
-        let b: Vec<f64> = read.iter().zip(&weight).map(|(v, w)| -v * w).collect();
-        let weighed = |c: &Candidate| c.column.iter().zip(&weight).map(|(v, w)| v * w).collect();
-        let columns: Vec<Vec<f64>> = all.iter().map(weighed).collect();
-        found = Sparse { columns: &columns, b: &b, price: &price, most: &most }.solve();
-        let left = |i: usize| read[i] + all.iter().zip(&found).map(|(c, x)| x * c.column[i]).sum::<f64>();
-        let over = |i: usize| (left(i).abs() / settings.limit_mm).clamp(WEIGHTS[0], WEIGHTS[1]);
-        weight.iter_mut().enumerate().for_each(|(i, w)| *w = (*w * over(i)).sqrt());
-    }
-    found
+fn apart(a: [f64; 2], b: [f64; 2]) -> f64 {
+    (a[0] - b[0]).hypot(a[1] - b[1])
 }
 
 impl Candidate {
-    /// Greatest lift one stroke may leave, mm: within what was asked, the force that can be brought there, and what may be
-    /// spent.
-    pub fn most_once(&self, settings: &ProposeSettings) -> f64 {
+    /// Greatest lift the sheet may be given, mm: within what was asked of it, the force that can be brought there, and what
+    /// may be spent.
+    fn most_held(&self, settings: &ProposeSettings) -> f64 {
         let may = |a: &dentwright_sheet::Quick| a.spent <= settings.most_spent && a.force_n <= self.most_n;
-        let within = self.curve.corners.iter().zip(&self.answers).filter(|(_, a)| may(a));
-        within.map(|(corner, _)| corner[1]).fold(0.0, f64::max)
-    }
-
-    /// The lift to ask for so that `amount` stays, and what that leaves: mean and one sigma, mm. Never beyond what was
-    /// asked of the sheet.
-    pub fn asked(&self, amount: f64, hand: &Hand, limit_mm: f64) -> (f64, [f64; 2]) {
-        let last = self.curve.corners[self.curve.corners.len() - 1][0];
-        let held = hand.ask(&self.curve, amount, last / hand.mean()[0], limit_mm);
-        (held, hand.leaves(&self.curve, held))
+        let within = self.curve.corners.iter().zip(&self.answers).take_while(|(_, a)| may(a));
+        within.map(|(corner, _)| corner[0]).last().unwrap_or(0.0)
     }
 }
 

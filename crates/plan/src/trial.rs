@@ -170,8 +170,9 @@ fn plan_and_work(plant: &mut Plant, settings: &TrialSettings) -> bool {
             (0..m.times).for_each(|_| plant.make(m.act, m.at_mm, m.tip.radius, m.held_mm));
         }
         let next = plant.read();
-        hand.learn(&compare(&proposal, &map, &next));
-        let _ = model.take(&next, &|_| true);
+        let tried = compare(&proposal, &map, &next);
+        hand.learn(&tried);
+        let _ = model.follow(&tried, &next, &|_| true);
         map = next;
     }
     refused
