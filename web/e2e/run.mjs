@@ -6,6 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { arrivalOfACar, badEntries } from './arrival.mjs';
 import { axe, open, overflow, smallTargets, start, WIDTHS } from './browser.mjs';
 import { badUploads } from './bad.mjs';
+import { behind } from './behind.mjs';
 import { beforeAndAfter } from './change.mjs';
 import { theDay } from './day.mjs';
 import { phoneLens } from './cameras.mjs';
@@ -18,6 +19,7 @@ import { metal } from './metal.mjs';
 import { offline, twoDevices } from './offline.mjs';
 import { pairing } from './pair.mjs';
 import { papers } from './papers.mjs';
+import { plan } from './plan.mjs';
 import { pricing } from './pricing.mjs';
 import { rehearse } from './rehearse.mjs';
 import { sheets } from './sheets.mjs';
@@ -66,7 +68,7 @@ try {
     await page.context().close();
   }
   if (wanted(pairing)) await pairing({ browser, test });
-  for (const scenario of [keyboardOnly, hailKilled, hailDay, offline, twoDevices, arrivalOfACar, badEntries, badUploads, draftsAndUndo, papers, sheets, pricing, theDay, liveSession, mirrorPage, phoneLens, metal, rehearse].filter(wanted)) {
+  for (const scenario of [keyboardOnly, hailKilled, hailDay, offline, twoDevices, arrivalOfACar, badEntries, badUploads, draftsAndUndo, papers, sheets, pricing, theDay, liveSession, mirrorPage, phoneLens, metal, plan, behind, rehearse].filter(wanted)) {
     // Where the test itself answers some requests, the app's service worker must not ask in its place.
     const answers = [mirrorPage, liveSession].includes(scenario);
     const page = await open(browser, server.base, WIDTHS[2], answers ? { serviceWorkers: 'block' } : {});

@@ -7,6 +7,7 @@ import type {
   Screen, SeriesReading, Shop, Task, Trouble, VinAnswer, WorkedInput,
 } from './types';
 import type { Billing, Claimed, Claims, Country, Issue, Language, Lean, Level, Paper, Rehearsal, RehearsalRow, RehearsalScore, Rehearsed, TakenIn, Touch } from './types';
+import type { Behind, CoolingAsked, Place, PlanAnswer, PlanAsked, Rack, Reaches, Work } from './plan';
 import type { ErasurePlan, NewTime, PaySheet, StartedTime, Technician, TechnicianInput, TimeChange, TimeEntry, Times } from './types';
 
 /** What went wrong, in words for the technician, and what to do. */
@@ -108,6 +109,19 @@ export const api = {
   knowMetal: (reading: string, body: MetalAsked) => said<void>(http.POST('/api/readings/{id}/metal', { ...at(reading), body })),
   cancelMetal: (reading: string) => said<void>(http.DELETE('/api/readings/{id}/metal', removal(reading))),
   tryMove: (reading: string, body: MoveAsked) => said<MoveTried>(http.POST('/api/readings/{id}/metal/try', { ...at(reading), body })),
+  plan: (reading: string) => said<PlanAnswer>(http.GET('/api/readings/{id}/plan', at(reading))),
+  planRepair: (reading: string, body: PlanAsked) => said<void>(http.POST('/api/readings/{id}/plan', { ...at(reading), body })),
+  cancelPlan: (reading: string) => said<void>(http.DELETE('/api/readings/{id}/plan', removal(reading))),
+  work: (damage: string) => said<Work>(http.GET('/api/damages/{id}/work', at(damage))),
+  lookAgain: (damage: string, due: string | null) => said<void>(http.PUT('/api/damages/{id}/look-again', { ...at(damage), body: { due } })),
+  cooling: (body: CoolingAsked) => said<{ seconds: number | null }>(http.POST('/api/cooling', { body })),
+  behind: (damage: string) => said<Behind | null>(http.GET('/api/damages/{id}/behind', at(damage))),
+  drawBehind: (damage: string, body: Behind) => said<void>(http.PUT('/api/damages/{id}/behind', { ...at(damage), body })),
+  forgetBehind: (damage: string) => said<void>(http.DELETE('/api/damages/{id}/behind', removal(damage))),
+  reach: (damage: string, reading: string, at_mm: Place) => said<Reaches>(http.POST('/api/damages/{id}/reach', { ...at(damage), body: { reading, at_mm } })),
+  rack: () => said<Rack>(http.GET('/api/rack')),
+  saveRack: (body: Rack) => said<void>(http.PUT('/api/rack', { body })),
+  starterRack: () => said<void>(http.DELETE('/api/rack')),
   quote: (job: string) => said<QuoteAnswer>(http.GET('/api/jobs/{id}/quote', at(job))),
   saveQuote: (job: string, body: QuoteInput, since?: number) =>
     said<QuoteAnswer>(http.PUT('/api/jobs/{id}/quote', { params: { path: { id: job }, query: { since } }, body: body as components['schemas']['Pricing'] })),
