@@ -42,6 +42,8 @@ export async function plan({ page, server, test, sound }) {
     await page.getByTestId('plan-progress').waitFor();
     await sound(page, 'plan-2-progress');
     await page.getByRole('button', { name: 'Cancel' }).click();
+    await page.getByRole('button', { name: 'Make the plan' }).waitFor();
+    assert.equal(await page.getByLabel('Panel now').inputValue(), '5', 'what was answered stays');
     await page.getByRole('button', { name: 'Make the plan' }).click();
     await page.getByTestId('plan-verdict').waitFor({ timeout: PLAN_MS });
     assert.match(await page.getByTestId('plan-verdict').textContent(), /can be done|texture or paint|cannot be done/);
