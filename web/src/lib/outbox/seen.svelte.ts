@@ -51,10 +51,15 @@ function rowOf(job: Job): JobRow {
 /** A server that has not answered by then is out of reach, ms. */
 const PATIENCE_MS = 4_000;
 
+/** Keeps what the server said, for `kept` to fall back on. */
+export function remember(name: string, told: unknown): void {
+  void put('seen', told, name).catch(() => {});
+}
+
 /** What the server says; where it is out of reach, what it said last. */
 export async function kept<T>(name: string, ask: () => Promise<T>): Promise<T> {
   const asked = ask().then((told) => {
-    void put('seen', told, name).catch(() => {});
+    remember(name, told);
     return told;
   });
   const late = new Promise<never>((_, reject) => setTimeout(() => reject(new Problem({ code: 'offline', message: '', next: '' })), PATIENCE_MS));
