@@ -10,8 +10,9 @@
 //! estimate.
 //!
 //! # Idea
-//! Ways of bars are proved clear by distance. Of many moves, quickly answered, those are proved by full solves after which
-//! least is expected to be left to do; after every reading the sheet and the hand have learned and all is done anew.
+//! Ways of bars are proved clear by distance. Of many moves, quickly answered, one bounded least-squares problem tells which
+//! together bring the panel level; the few that matter are put right by full solves. After every reading the sheet and the
+//! hand have learned and all is done anew.
 //!
 //! # Limits
 //! A reach that exists may be missed. One round is planned at a time, in order of size. Drilling, and parting bonded or
@@ -55,6 +56,7 @@ mod sparse;
 mod table;
 mod tips;
 mod to_go;
+mod together;
 mod tool;
 mod tooling;
 mod trial;

@@ -1,8 +1,9 @@
 //! The next round: few moves that together bring the map nearest to level, each proved by full solves.
 //!
-//! Of every candidate's quick answer the lift is found from which least is left to do (`to_go.rs`), in the mean over what is
-//! not known of hand and sheet (`hand.rs`). The few best are solved in full on the planner's sheet (`prove.rs`), which puts
-//! their answers right, and weighed anew.
+//! From the candidates' quick answers those are found that together bring the map nearest to level (`together.rs`). The few
+//! that change most are solved in full on the planner's sheet (`prove.rs`), which puts their answers right. The lift to ask for
+//! is the one after which, the others made too, least is left to do in the mean over what is not known of hand and sheet
+//! (`to_go.rs`, `hand.rs`).
 
 use crate::bridge::bridge;
 use crate::candidates::{Candidate, candidates, places};
@@ -10,18 +11,22 @@ use crate::hand::Hand;
 use crate::model::Model;
 use crate::planned::Planned;
 use crate::prove::prove;
+use crate::sparse::dot;
 use crate::tips::Tips;
 use crate::to_go::{Chosen, ToGo};
+use crate::together::{after, together};
 use crate::ways::Ways;
 use dentwright_sheet::PaintRow;
 use dentwright_surface::{Map, average};
 use rayon::prelude::*;
 
-/// A move that is expected to leave less than this share of the finish limit is none.
-const WORTH: f64 = 0.1;
+/// A move that should leave less than this share of the finish limit is not thought of; one that is expected to leave less
+/// than the other is none.
+const WORTH: f64 = 0.3;
+const LEAST: f64 = 0.1;
 /// The full solve goes on to so many times what is expected to stay.
 const FULLER: f64 = 1.4;
-/// A further move in a round takes off at least so many of the moves to go.
+/// No further move in a round where fewer are to go.
 const GAINS: f64 = 0.4;
 /// Places that stand out by more than this share of the limit are asked.
 const ASKED: f64 = 0.4;
@@ -85,17 +90,18 @@ pub fn propose(model: &Model, deviation: &Map, hand: &Hand, settings: &ProposeSe
     let seen = Seen { read, cell_mm2: step_mm * step_mm, hand, settings };
     let short = seen.shortlist(&all);
     let share = hand.mean()[1];
-    let tried: Vec<Candidate> = match settings.prove {
-        true => short.par_iter().filter_map(|(c, m)| prove(model, c, FULLER * m.1[0], share, &smooth)).collect(),
-        false => short.iter().map(|(c, _)| (*c).clone()).collect(),
+    let solve = |k: &usize| prove(model, &all[*k], FULLER * seen.weigh(&all, &seen.read, *k)?.1[0], share, &smooth);
+    let tried: Vec<(usize, Candidate)> = match settings.prove {
+        true => short.par_iter().filter_map(|k| Some((*k, solve(k)?))).collect(),
+        false => Vec::new(),
     };
-    let left_out = short.len() - tried.len();
-    let (proved, from) = match tried.is_empty() {
-        true => (false, short.into_iter().map(|(c, _)| c.clone()).collect()),
-        false => (settings.prove, tried),
-    };
-    let pairs = seen.round(from, &smooth, model.known.thickness_mm);
-    let (expected_mm, sigma_mm) = after(&pairs, &seen.read);
+    let left_out = if settings.prove { short.len() - tried.len() } else { 0 };
+    let proved = !tried.is_empty();
+    let may: Vec<usize> = if proved { tried.iter().map(|t| t.0).collect() } else { short };
+    let mut all = all;
+    tried.into_iter().for_each(|(k, c)| all[k] = c);
+    let pairs = seen.round(&all, may, &smooth, model.known.thickness_mm);
+    let (expected_mm, sigma_mm) = expected(&pairs, &seen.read);
     let (moves, behind) = pairs.into_iter().unzip();
     Proposal { moves, behind, expected_mm, sigma_mm, proved, left_out, unreached }
 }
@@ -109,46 +115,76 @@ struct Seen<'a> {
 }
 
 impl Seen<'_> {
-    /// The lift to ask for of a candidate, what it leaves, and what is to go after it; none where nothing stays.
-    fn weigh(&self, read: &[f64], c: &Candidate) -> Option<(Chosen, [f64; 2])> {
+    /// Amounts of all candidates that together bring a map nearest to level.
+    fn amounts(&self, all: &[Candidate], read: &[f64]) -> Vec<f64> {
+        let most: Vec<f64> = all.iter().map(|c| c.curve.left(c.most_held(self.settings))).collect();
+        let mut amounts = together(all, read, &most, self.settings.limit_mm);
+        amounts.iter_mut().filter(|x| **x < WORTH * self.settings.limit_mm).for_each(|x| *x = 0.0);
+        amounts
+    }
+
+    /// The lift to ask for of a candidate where the others are made too, what it leaves, and what is to go after all of them;
+    /// none where nothing stays.
+    fn weigh(&self, all: &[Candidate], read: &[f64], k: usize) -> Option<(Chosen, [f64; 2])> {
+        let mut others = self.amounts(all, read);
+        others[k] = 0.0;
+        self.lift(&after(all, read, &others), &all[k])
+    }
+
+    /// The lift to ask for of a candidate, what it leaves, and what is to go after it.
+    fn lift(&self, read: &[f64], c: &Candidate) -> Option<(Chosen, [f64; 2])> {
         let to_go = ToGo { read, limit_mm: self.settings.limit_mm, cell_mm2: self.cell_mm2 };
         let hand = self.hand.there(c.act, c.at);
         let most = hand.up_to(c.most_held(self.settings) / hand.mean()[0]);
         let chosen = to_go.lift(c, &hand, most)?;
         let leaves = hand.leaves(&c.curve, chosen.held_mm);
-        (leaves[0] > WORTH * self.settings.limit_mm).then_some((chosen, leaves))
+        (leaves[0] > LEAST * self.settings.limit_mm).then_some((chosen, leaves))
     }
 
-    /// The candidates to be solved in full: those after which least is to go, one a place.
-    fn shortlist<'a>(&self, all: &'a [Candidate]) -> Vec<(&'a Candidate, (Chosen, [f64; 2]))> {
-        let mut ranked: Vec<_> = all.par_iter().filter_map(|c| Some((c, self.weigh(&self.read, c)?))).collect();
-        ranked.sort_by(|a, b| a.1.0.to_go.total_cmp(&b.1.0.to_go));
-        let mut chosen: Vec<(&Candidate, (Chosen, [f64; 2]))> = Vec::new();
-        for one in ranked {
-            if chosen.iter().all(|o| apart(o.0.at, one.0.at) > 1.0) {
-                chosen.push(one);
+    /// Candidates in the order in which they should be made: those that together bring the map nearest to level, the one that
+    /// changes most first; where there are none such, the one after which least is to go.
+    fn order(&self, all: &[Candidate], read: &[f64], may: &[usize]) -> Vec<usize> {
+        let amounts = self.amounts(all, read);
+        let changes = |k: usize| amounts[k] * amounts[k] * dot(&all[k].column, &all[k].column);
+        let mut order: Vec<usize> = may.iter().copied().filter(|k| amounts[*k] > 0.0).collect();
+        order.sort_by(|a, b| changes(*b).total_cmp(&changes(*a)));
+        if order.is_empty() {
+            let alone = may.par_iter().filter_map(|k| Some((*k, self.lift(read, &all[*k])?.0.to_go)));
+            let mut alone: Vec<(usize, f64)> = alone.collect();
+            alone.sort_by(|a, b| a.1.total_cmp(&b.1));
+            order = alone.into_iter().map(|one| one.0).collect();
+        }
+        order
+    }
+
+    /// The candidates to be solved in full, one a place.
+    fn shortlist(&self, all: &[Candidate]) -> Vec<usize> {
+        let mut chosen: Vec<usize> = Vec::new();
+        for k in self.order(all, &self.read, &(0..all.len()).collect::<Vec<_>>()) {
+            if chosen.iter().all(|o| apart(all[*o].at, all[k].at) > 1.0) {
+                chosen.push(k);
             }
         }
         chosen.truncate(self.settings.moves);
         chosen
     }
 
-    /// Moves one after another, each the one after which least is to go, as far as may be gone without reading.
-    fn round(&self, mut from: Vec<Candidate>, map: &Map, thickness_mm: f64) -> Vec<(Planned, Candidate)> {
+    /// Moves one after another, as far as may be gone without reading.
+    fn round(&self, all: &[Candidate], mut may: Vec<usize>, map: &Map, thickness_mm: f64) -> Vec<(Planned, Candidate)> {
         let mut read = self.read.clone();
         let mut pairs: Vec<(Planned, Candidate)> = Vec::new();
         while pairs.len() < self.settings.moves {
             let now = ToGo { read: &read, limit_mm: self.settings.limit_mm, cell_mm2: self.cell_mm2 }.now();
-            let weighed = (0..from.len()).filter_map(|k| Some((k, self.weigh(&read, &from[k])?)));
-            let Some((k, (chosen, leaves))) = weighed.min_by(|a, b| a.1.0.to_go.total_cmp(&b.1.0.to_go)) else { break };
-            if !pairs.is_empty() && chosen.to_go > now - GAINS {
+            let next = self.order(all, &read, &may).into_iter().find_map(|k| Some((k, self.weigh(all, &read, k)?)));
+            let Some((k, (chosen, leaves))) = next else { break };
+            if !pairs.is_empty() && now < GAINS {
                 break;
             }
-            let c = from.swap_remove(k);
-            from.retain(|o| apart(o.at, c.at) > 1.0);
+            let c = &all[k];
+            may.retain(|o| apart(all[*o].at, c.at) > 1.0);
             read.iter_mut().zip(&c.column).for_each(|(r, v)| *r += leaves[0] * v);
             let hand = self.hand.there(c.act, c.at);
-            pairs.push((Planned::of(&c, chosen.held_mm, &hand, self.settings, map, thickness_mm), c));
+            pairs.push((Planned::of(c, chosen.held_mm, &hand, self.settings, map, thickness_mm), c.clone()));
         }
         pairs.truncate(seeing(&pairs, map, self.settings.limit_mm));
         pairs
@@ -180,7 +216,7 @@ fn seeing(pairs: &[(Planned, Candidate)], map: &Map, limit_mm: f64) -> usize {
 }
 
 /// Largest residual expected after the moves, and its doubt there, mm.
-fn after(pairs: &[(Planned, Candidate)], read: &[f64]) -> (f64, f64) {
+fn expected(pairs: &[(Planned, Candidate)], read: &[f64]) -> (f64, f64) {
     let at = |i: usize| read[i] + pairs.iter().map(|(p, c)| p.leaves_mm[0] * c.column[i]).sum::<f64>();
     let worst = (0..read.len()).max_by(|a, b| at(*a).abs().total_cmp(&at(*b).abs()));
     let doubt = |i: usize| pairs.iter().map(|(p, c)| (p.leaves_mm[1] * c.column[i]).powi(2)).sum::<f64>().sqrt();
