@@ -12,6 +12,7 @@ mod read;
 mod rehearse;
 mod serve;
 mod sheet;
+mod tip;
 
 use clap::{Parser, Subcommand};
 use std::io::Write;
@@ -43,6 +44,8 @@ enum Command {
     Sheet(sheet::SheetOptions),
     /// Plan the next moves from a reading: what, where, with which tool, how far, and why.
     Plan(Box<plan::PlanOptions>),
+    /// Find the tip behind the panel from two photos: before, and while it is leaned on lightly.
+    Tip(tip::TipOptions),
     /// Let the planner and simple masters work on panels nobody knows.
     Rehearse(rehearse::RehearseOptions),
     /// Print tags, a line board or the camera sheet at true scale, as PDF.
@@ -65,6 +68,7 @@ fn main() -> ExitCode {
         Command::Line(options) => line::line_command(&options),
         Command::Sheet(options) => sheet::sheet_command(&options),
         Command::Plan(options) => plan::plan_command(&options),
+        Command::Tip(options) => tip::tip_command(&options),
         Command::Rehearse(options) => rehearse::rehearse_command(&options),
         Command::Print(options) => print::print_command(&options),
         Command::Serve(options) => serve::serve_command(&options),

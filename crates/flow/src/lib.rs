@@ -2,7 +2,8 @@
 //!
 //! **Entry points.** [`read`] makes a [`Reading`] of a capture folder; [`write_reading`] lays it down; a
 //! [`KeptReading`] opens it again, [`compare()`] and [`series`] tell what changed, [`export`] gives it to other programs;
-//! [`know_metal`] says what its metal holds, [`try_move`] what a move would do there, [`plan_repair`] what to do next.
+//! [`know_metal`] says what its metal holds, [`try_move`] what a move would do there, [`plan_repair`] what to do next;
+//! [`find_tip`] says where the tip behind the panel stands.
 //!
 //! **Idea.** Each line of [`read`] is a stage; each stage consumes what the last one gave.
 
@@ -38,6 +39,10 @@ mod sheet_patch;
 mod stand;
 mod still;
 mod texture;
+mod tip;
+mod tip_error;
+mod tip_file;
+mod tip_ground;
 mod try_move;
 mod unread;
 mod warming;
@@ -67,6 +72,9 @@ pub use settle::FrameCheck;
 pub use sheet_patch::{PatchFacts, SheetPatch, sheet_patch};
 pub use stand::StandFacts;
 pub use texture::TextureFacts;
+pub use tip::{Tip, TipPhoto, TipSettings, find_tip};
+pub use tip_error::TipError;
+pub use tip_file::{AimFacts, TipFile, TipFrame, TipTag, write_tip};
 pub use try_move::{Asked, AskedError, BarAsked, LeverFacts, MoveFacts, Tried, try_move};
 pub use unread::Unread;
 pub use warming::{Backing, Warmed, Warmer, Warming, cooling};

@@ -6,6 +6,7 @@
 //! Limits: both sets must be seen over most of the tiles that show lines, and differ by more than two cycles a tile.
 
 use crate::photo::Photo;
+use nalgebra::Vector2;
 use rayon::prelude::*;
 use std::f64::consts::TAU;
 
@@ -28,20 +29,46 @@ const LEAST_LEVELS: f64 = 1.0;
 /// way make one sample, 64 samples a tile.
 #[must_use]
 pub fn two_families(photo: &Photo, together: usize) -> (f64, usize) {
-    let tile = SIDE * together;
-    if photo.width < tile || photo.height < tile {
-        return (0.0, 0);
-    }
-    let (nx, ny) = (photo.width / tile, photo.height / tile);
-    let (columns, rows) = (nx.min(TILES), ny.min(TILES));
-    let corner = |k: usize| {
-        let at = |k: usize, of: usize, whole: usize| (2 * k + 1) * whole / (2 * of) - tile / 2;
-        (at(k % columns, columns, photo.width), at(k / columns, rows, photo.height))
-    };
-    let seen: Vec<bool> =
-        (0..columns * rows).into_par_iter().filter_map(|k| is_double(&spectrum(photo, corner(k), together))).collect();
+    let tiles = tiles(photo, SIDE * together);
+    let seen: Vec<bool> = tiles.into_par_iter().filter_map(|at| is_double(&spectrum(photo, at, together))).collect();
     let double = seen.iter().filter(|d| **d).count();
     (double as f64 / seen.len().max(1) as f64, seen.len())
+}
+
+/// Samples along a photo's long side when its ordinary lines are looked for.
+const SAMPLES: f64 = 800.0;
+/// Rates that are within this of each other, relative, belong to one set of lines.
+const ALIKE: f64 = 0.5;
+/// Share of the tiles that must agree on it.
+const AGREED: f64 = 0.3;
+
+/// Rate of the lines that most of a photo shows, rad per px across and down; its sign is free. `None` where too few
+/// tiles agree on one.
+#[must_use]
+pub fn ordinary_lines(photo: &Photo) -> Option<Vector2<f64>> {
+    let together = (photo.width.max(photo.height) as f64 / SAMPLES).round().max(1.0) as usize;
+    let tiles = tiles(photo, SIDE * together);
+    let count = tiles.len();
+    let of_tile = |at: (usize, usize)| strongest(&spectrum(photo, at, together));
+    let peaks: Vec<(Vector2<f64>, f64)> =
+        tiles.into_par_iter().filter_map(of_tile).map(|(fx, fy, size)| (Vector2::new(fx, fy), size)).collect();
+    let alike = |of: Vector2<f64>| {
+        let turned = move |(f, size): &(Vector2<f64>, f64)| (if f.dot(&of) < 0.0 { -f } else { *f }, *size);
+        peaks.iter().map(turned).filter(move |(f, _)| (f - of).norm() < ALIKE * of.norm())
+    };
+    let weight = |of: Vector2<f64>| alike(of).map(|(_, size)| size).sum::<f64>();
+    let (best, _) = peaks.iter().max_by(|a, b| weight(a.0).total_cmp(&weight(b.0)))?;
+    let mean = alike(*best).map(|(f, size)| f * size).sum::<Vector2<f64>>() / weight(*best);
+    let enough = alike(*best).count() as f64 >= AGREED * count as f64;
+    enough.then(|| mean * TAU / (SIDE * together) as f64)
+}
+
+/// First pixels of tiles spread evenly over a photo; none where it is smaller than one.
+fn tiles(photo: &Photo, tile: usize) -> Vec<(usize, usize)> {
+    let (columns, rows) = ((photo.width / tile).min(TILES), (photo.height / tile).min(TILES));
+    let at = |k: usize, of: usize, whole: usize| (2 * k + 1) * whole / (2 * of) - tile / 2;
+    let place = |k: usize| (at(k % columns, columns, photo.width), at(k / columns, rows, photo.height));
+    (0..columns * rows).map(place).collect()
 }
 
 /// Frequencies across and down, cycles a tile, and the amplitude of each, levels. Half of them: the other half is
@@ -81,17 +108,26 @@ fn spectrum(photo: &Photo, (x0, y0): (usize, usize), together: usize) -> Spectru
     Spectrum(out)
 }
 
+/// Frequencies of a tile that are lines, not brightness.
+fn lines(spectrum: &Spectrum) -> impl Iterator<Item = &(f64, f64, f64)> {
+    spectrum.0.iter().filter(|p| p.0.hypot(p.1) >= LOWEST)
+}
+
+/// The strongest of a tile's lines; `None` where it shows none.
+fn strongest(spectrum: &Spectrum) -> Option<(f64, f64, f64)> {
+    lines(spectrum).max_by(|a, b| a.2.total_cmp(&b.2)).filter(|p| p.2 >= LEAST_LEVELS).copied()
+}
+
 /// Whether a tile shows two sets of lines; `None` where it shows none.
 fn is_double(spectrum: &Spectrum) -> Option<bool> {
-    let lines = || spectrum.0.iter().filter(|p| p.0.hypot(p.1) >= LOWEST);
-    let first = lines().max_by(|a, b| a.2.total_cmp(&b.2)).filter(|p| p.2 >= LEAST_LEVELS)?;
+    let first = strongest(spectrum)?;
     let apart = |p: &(f64, f64, f64), times: f64| {
         // The spectrum of a real photo is even: one half stands for both.
         let to = |sign: f64| (p.0 - sign * times * first.0).hypot(p.1 - sign * times * first.1);
         to(1.0).min(to(-1.0))
     };
     let of_first = |p: &(f64, f64, f64)| (1..=5).any(|m| apart(p, f64::from(m)) <= REACH * f64::from(m).sqrt());
-    let beside = lines().filter(|p| !of_first(p));
+    let beside = lines(spectrum).filter(|p| !of_first(p));
     Some(beside.fold(0.0, |most: f64, p| most.max(p.2)) >= STRONG * first.2)
 }
 

@@ -3,8 +3,9 @@
 use crate::capture::Capture;
 use crate::homography::Homography;
 use crate::pixel::{Camera, Pixel};
+use crate::squared::on_plane;
 use crate::tags::TagView;
-use nalgebra::{Isometry3, Matrix3, Point3, Rotation3, Translation3, UnitQuaternion, Vector2, Vector3};
+use nalgebra::{Isometry3, Matrix3, Rotation3, Translation3, UnitQuaternion, Vector2, Vector3};
 use thiserror::Error;
 
 /// A tag lying on the panel.
@@ -79,19 +80,17 @@ pub fn panel_plane(
         .collect::<Option<_>>()
         .ok_or(LocateError::Degenerate)?;
     let panel_from_camera = plane_through(&centres, size_mm).ok_or(LocateError::Degenerate)?;
-    let on_plane = |p: &Pixel| {
-        let (o, d) = (panel_from_camera * Point3::origin(), panel_from_camera * camera.ray(p));
-        let q = o - d * (o.z / d.z);
-        Vector2::new(q.x, q.y)
+    Ok((panel_from_camera, tags_on(camera, &panel_from_camera, tags)))
+}
+
+/// How the tags of a photo lie on the panel's plane.
+pub(crate) fn tags_on(camera: &Camera, panel_from_camera: &Isometry3<f64>, tags: &[TagView]) -> Vec<PanelTag> {
+    let place = |p: &Pixel| on_plane(camera, panel_from_camera, p);
+    let of = |t: &TagView| {
+        let (c, along) = (place(&t.centre()), place(&t.corners[0]) - place(&t.corners[1]));
+        PanelTag { id: t.id, pose: [c.x, c.y, along.y.atan2(along.x)] }
     };
-    let tags = tags
-        .iter()
-        .map(|t| {
-            let (c, along) = (on_plane(&t.centre()), on_plane(&t.corners[0]) - on_plane(&t.corners[1]));
-            PanelTag { id: t.id, pose: [c.x, c.y, along.y.atan2(along.x)] }
-        })
-        .collect();
-    Ok((panel_from_camera, tags))
+    tags.iter().map(of).collect()
 }
 
 /// The panel frame laid through points of the camera's frame: origin in their mean, z out of their plane toward the

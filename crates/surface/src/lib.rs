@@ -14,6 +14,8 @@
 mod areal;
 mod average;
 mod basins;
+mod bump;
+mod bump_search;
 mod change;
 mod contradicted;
 mod enclosed;
@@ -40,6 +42,7 @@ mod spots;
 
 pub use areal::{Areal, BANDS_MM, Band, areal, bands, texture};
 pub use average::{average, local_mean};
+pub use bump::{Bump, BumpSettings, SlopeChange, find_bump};
 pub use change::{Change, ChangeSettings, Measured, Residual, Volume, Way, Worked, change, residual};
 pub use contradicted::contradicted;
 pub use finish::{Finish, FinishLimit, Hole, Settle, SettleCode, SpotFinish, Verdict};

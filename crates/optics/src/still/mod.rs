@@ -1,6 +1,6 @@
 //! One photo of a standing line board: its lines followed across the image.
 //!
-//! **Entry points.** [`carrier`], [`follow`], [`followed_both`].
+//! **Entry points.** [`carrier`], [`follow`], [`followed_both`]; [`lines_moved`] for two photos.
 //!
 //! **Idea.** One photo holds three unknowns a pixel (brightness, contrast, phase), so neighbours must tell.
 //! First the strongest wave near the expected one is looked for around every place of a lattice (windowed
@@ -17,7 +17,9 @@ mod blur;
 mod carrier;
 mod follow;
 mod lost;
+mod moved;
 
 pub use carrier::carrier;
 pub use follow::{Followed, follow};
 pub use lost::followed_both;
+pub use moved::{LinesMoved, lines_moved};
