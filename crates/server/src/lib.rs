@@ -73,6 +73,7 @@ mod tasks;
 #[cfg(test)]
 mod tests;
 mod times;
+mod tips;
 mod tls;
 mod trouble;
 mod under_way;

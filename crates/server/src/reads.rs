@@ -38,13 +38,17 @@ struct Running {
 
 /// Why a read gives no reading.
 #[derive(Debug, thiserror::Error)]
-enum Failure {
+pub enum Failure {
+    /// The capture cannot be read.
     #[error(transparent)]
     Read(#[from] ReadError),
+    /// The reading cannot be written.
     #[error(transparent)]
     Write(#[from] WriteError),
+    /// The record does not answer.
     #[error(transparent)]
     Store(#[from] StoreError),
+    /// Something of this program failed.
     #[error("the read broke down: {0}")]
     Broke(String),
 }
@@ -208,7 +212,7 @@ fn read_and_write(
 }
 
 /// Calibrated lenses of the phone that took the photos, the newest of each zoom first.
-async fn known_lenses(store: &Store, photos: &Path) -> Result<Vec<KnownLens>, Failure> {
+pub async fn known_lenses(store: &Store, photos: &Path) -> Result<Vec<KnownLens>, Failure> {
     let cameras = store.cameras().await?;
     if cameras.is_empty() {
         return Ok(Vec::new());

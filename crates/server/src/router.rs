@@ -4,7 +4,7 @@ use crate::app::App;
 use crate::{
     archive, assets, behinds, calendar, cameras, captures, cautions, changes, crew, damages, dents, erasure, exports,
     guard, hail_tables, jobs, learned, lines, live, merges, metal, pair, papers, pay, photos, plans, quote, readings,
-    rehearsals, report, sheets, shop, tables, take_in, taps, tasks, times, vin,
+    rehearsals, report, sheets, shop, tables, take_in, taps, tasks, times, tips, vin,
 };
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
@@ -28,6 +28,7 @@ struct Description;
 fn api() -> OpenApiRouter<App> {
     let uploads = OpenApiRouter::new()
         .routes(routes!(captures::upload))
+        .routes(routes!(tips::find))
         .routes(routes!(photos::upload))
         .routes(routes!(take_in::photos))
         .routes(routes!(exports::take_over))

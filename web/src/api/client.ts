@@ -3,7 +3,7 @@ import { untrack } from 'svelte';
 import type { components, paths } from './schema';
 import type {
   Camera, CautionRow, Change, Dent, DentEntry, Foretold, HailTableRow, HoursSettings, Job, JobRow, LearnedAnswer, LineReport,
-  LiveOffer, LiveState, MetalAnswer, MetalAsked, MoveAsked, Warmed, WarmingAsked, MoveTried, NewHailTable, OnFile, PairingOffer, QuoteAnswer, QuoteInput, Reading,
+  LiveOffer, LiveState, FoundTip, MetalAnswer, MetalAsked, MoveAsked, Warmed, WarmingAsked, MoveTried, NewHailTable, OnFile, PairingOffer, QuoteAnswer, QuoteInput, Reading,
   Screen, SeriesReading, Shop, Task, Trouble, VinAnswer, WorkedInput,
 } from './types';
 import type { Billing, Claimed, Claims, Country, Issue, Language, Lean, Level, Paper, Rehearsal, RehearsalRow, RehearsalScore, Rehearsed, TakenIn, Touch } from './types';
@@ -111,6 +111,13 @@ export const api = {
   tryMove: (reading: string, body: MoveAsked) => said<MoveTried>(http.POST('/api/readings/{id}/metal/try', { ...at(reading), body })),
   plan: (reading: string) => said<PlanAnswer>(http.GET('/api/readings/{id}/plan', at(reading))),
   planRepair: (reading: string, body: PlanAsked) => said<void>(http.POST('/api/readings/{id}/plan', { ...at(reading), body })),
+  findTip: (reading: string, before: Blob, loaded: Blob, aim: readonly [number, number] | null) => {
+    const form = new FormData();
+    form.append('files', before, 'before.jpg');
+    form.append('files', loaded, 'loaded.jpg');
+    const query = aim ? `?x_mm=${aim[0]}&y_mm=${aim[1]}` : '';
+    return raw<FoundTip>('POST', `/api/readings/${part(reading)}/tip${query}`, form);
+  },
   cancelPlan: (reading: string) => said<void>(http.DELETE('/api/readings/{id}/plan', removal(reading))),
   work: (damage: string) => said<Work>(http.GET('/api/damages/{id}/work', at(damage))),
   lookAgain: (damage: string, due: string | null) => said<void>(http.PUT('/api/damages/{id}/look-again', { ...at(damage), body: { due } })),

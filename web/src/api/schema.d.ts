@@ -1275,6 +1275,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/readings/{id}/tip": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Find the tip from two photos of the mirrored lines: the first before, the second while it is leaned on lightly. Places
+         *     are in the reading's frame.
+         */
+        post: operations["find_tip"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/rehearsal-levels": {
         parameters: {
             query?: never;
@@ -1673,6 +1693,30 @@ export interface components {
             saved: string;
             /** @description The same in %, to tenths; none where the conventional repair costs nothing. */
             saved_percent?: string | null;
+        };
+        /** @description A tip against its aim. */
+        AimFacts: {
+            /** @description The aim, mm. */
+            aim_mm: number[];
+            /** @description The aim in the photo before, px. */
+            at_px?: number[] | null;
+            /**
+             * Format: double
+             * @description Direction from the aim to the tip, degrees counter-clockwise from x.
+             */
+            direction_deg: number;
+            /**
+             * Format: double
+             * @description How far that is, mm.
+             */
+            distance_mm: number;
+            /** @description From the aim to the tip, mm. */
+            off_mm: number[];
+            /**
+             * Format: double
+             * @description One-sigma of that distance, mm.
+             */
+            sigma_mm: number;
         };
         /** @description Areal figures of a surface, ISO 25178-2; heights in µm. */
         Areal: {
@@ -5514,6 +5558,62 @@ export interface components {
             /** @enum {string} */
             shape: "point";
         };
+        /** @description What is told of a tip. */
+        TipFile: {
+            aim?: components["schemas"]["AimFacts"] | null;
+            /** @description The same place in the photo before, px. */
+            at_px?: number[] | null;
+            /**
+             * Format: double
+             * @description How far the camera moved between the photos, px; undone.
+             */
+            camera_moved_px: number;
+            /** @description In which frame places are told. */
+            frame: components["schemas"]["TipFrame"];
+            /**
+             * Format: double
+             * @description One-sigma doubt in the direction where it is largest, mm.
+             */
+            largest_sigma_mm: number;
+            /**
+             * Format: double
+             * @description How far the lines moved beside the tip, in their spacing.
+             */
+            lines_moved: number;
+            /**
+             * Format: double
+             * @description One-sigma of that.
+             */
+            lines_moved_sigma: number;
+            /** @description Names of the two photos. */
+            photos: string[];
+            /** @description Where the tip stands, mm. */
+            place_mm: number[];
+            /** @description One-sigma doubt along x and y, mm. */
+            sigma_mm: number[];
+            /** @description Tags that tell the frame. */
+            tags: components["schemas"]["TipTag"][];
+            /** @description Version of the program. */
+            version: string;
+            /**
+             * Format: double
+             * @description From the tip to where the lines moved most, mm.
+             */
+            width_mm: number;
+        };
+        /**
+         * @description The frame of a tip's place.
+         * @enum {string}
+         */
+        TipFrame: "reading" | "tags";
+        /** @description A tag of the panel, by its centre. */
+        TipTag: {
+            id: number;
+            /** Format: double */
+            x_mm: number;
+            /** Format: double */
+            y_mm: number;
+        };
         /** @description What is signed at the car. */
         ToSign: {
             /** @description The words that were shown. */
@@ -8988,6 +9088,58 @@ export interface operations {
                 };
             };
             404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    find_tip: {
+        parameters: {
+            query?: {
+                x_mm?: number;
+                y_mm?: number;
+            };
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "multipart/form-data": components["schemas"]["FilesForm"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TipFile"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
                 headers: {
                     [name: string]: unknown;
                 };

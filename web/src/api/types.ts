@@ -137,3 +137,5 @@ export type ErasurePlan = S['ErasurePlan'];
 /** Warming a spot. */
 export type WarmingAsked = S['WarmingAskedJson'];
 export type Warmed = S['Warmed'];
+/** Where a tip stands. */
+export type FoundTip = S['TipFile'];

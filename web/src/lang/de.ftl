@@ -1569,3 +1569,22 @@ rack-flaws = Ein Name fehlt oder kommt zweimal vor, oder ein Hebel hat zwei Ecke
 rack-starter = Zurück zu den Werkzeugen, die mit dem Programm kommen
 rack-starter-done = Es sind die Werkzeuge, die mit dem Programm kommen.
 rack-ground = Formen und Stähle der mitgelieferten Werkzeuge sind üblich, ohne veröffentlichte Quelle.
+
+### Wo die Spitze steht
+find-tip = Wo ist meine Spitze?
+find-tip-how = Zwei Fotos vom selben Platz, die gespiegelten Linien mit den Marken: eins vorher, eins während die Spitze leicht anliegt.
+tip-before = Foto vorher
+tip-before-taken = Foto vorher: gemacht. Ein anderes
+tip-loaded = Foto mit angelegter Spitze
+tip-looking = Wird gesucht…
+tip-off = { $far } daneben, Unsicherheit { $doubt }
+tip-stands = Bei x { $x }, y { $y }, Unsicherheit { $doubt }
+tip-go = Auf der Karte { $across } nach { $side ->
+    [left] links
+   *[right] rechts
+  } und { $along } nach { $way ->
+    [down] unten
+   *[up] oben
+  }.
+tip-mark = Spitze
+trouble-tip = Es lässt sich nicht sagen, wo die Spitze steht.

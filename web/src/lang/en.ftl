@@ -1569,3 +1569,22 @@ rack-flaws = A name is empty or comes twice, or a bar has two corners at one pla
 rack-starter = Back to the rack that comes with the program
 rack-starter-done = The rack is the one that comes with the program.
 rack-ground = Shapes and steels of the starter rack are common practice, no published source.
+
+### Where the tip stands
+find-tip = Where is my tip?
+find-tip-how = Two photos from the same stand, of the mirrored lines with the tags: one before, one while the tip leans on lightly.
+tip-before = Photo before
+tip-before-taken = Photo before: taken. Another one
+tip-loaded = Photo while it leans on
+tip-looking = Looking for it…
+tip-off = { $far } off, doubt { $doubt }
+tip-stands = At x { $x }, y { $y }, doubt { $doubt }
+tip-go = On the map go { $across } to the { $side ->
+    [left] left
+   *[right] right
+  } and { $along } { $way ->
+    [down] down
+   *[up] up
+  }.
+tip-mark = tip
+trouble-tip = It cannot be told where the tip stands.
