@@ -75,6 +75,17 @@ export async function plan({ page, server, test, sound }) {
     await sound(page, '390-work-1-heat');
     await heat.getByRole('button', { name: 'Stop the countdown' }).click();
   });
+  await test('work: two photos in which nothing moved tell no tip, and say so', async () => {
+    const shot = (await captureFiles(server.folder)).find((one) => one.name.endsWith('.jpg'));
+    const pane = page.getByTestId('find-tip');
+    await pane.getByText('Where is my tip?').click();
+    const file = (name) => ({ ...shot, name });
+    await pane.locator('input[type=file]').first().setInputFiles([file('a.jpg')]);
+    await pane.locator('input[type=file]').last().setInputFiles([file('b.jpg')]);
+    await pane.getByRole('alert').waitFor({ timeout: 60_000 });
+    await sound(page, '390-work-1-tip');
+    await pane.getByText('Where is my tip?').click();
+  });
   await test('work: two knocks say it is done, tapping does not', async () => {
     await page.getByRole('button', { name: 'Knocks' }).evaluate((knocks) => knocks.click());
     await shake(page, { blows: [], seconds: 1, hard: 0 });

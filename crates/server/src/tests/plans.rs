@@ -2,6 +2,8 @@
 
 use super::client::{Client, demo_capture};
 use axum::http::StatusCode;
+use dentwright_scene::dent::Dent;
+use dentwright_scene::{Recipe, recipes};
 use serde_json::{Value, json};
 use std::time::Duration;
 
@@ -137,4 +139,45 @@ async fn what_is_behind_is_drawn_and_the_shops_tools_reach() {
     assert_eq!(client.call("PUT", "/api/rack", rack).await.trouble(), "value");
     assert_eq!(client.call("DELETE", "/api/rack", json!({})).await.status, StatusCode::NO_CONTENT);
     assert_eq!(client.get("/api/rack").await.json()["tool"].as_array().unwrap().len(), count);
+}
+
+/// The photo of the lines along u in a panel's standing board.
+fn still(recipe: &Recipe) -> Vec<u8> {
+    let photos = recipe.render().expect("photos").photos;
+    photos.into_iter().find(|photo| photo.file == "still_u.jpg").expect("a still").jpeg
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn the_tip_is_found_from_two_photos() {
+    let client = Client::new().await;
+    client.work().await;
+    let (_, damage) = client.damage("front_door_left").await;
+    let mut recipe = recipes::named("still_finish").expect("a recipe");
+    recipe.scene.peel_seed = Some(recipe.scene.seed);
+    let folder = tempfile::tempdir().expect("a folder");
+    recipe.render().expect("photos").write_photos(folder.path()).expect("a capture");
+    let part = |entry: std::fs::DirEntry| {
+        (entry.file_name().to_string_lossy().into_owned(), std::fs::read(entry.path()).expect("a photo"))
+    };
+    let files: Vec<_> = std::fs::read_dir(folder.path()).expect("files").flatten().map(part).collect();
+    let taken = client.form(&format!("/api/damages/{damage}/captures"), &files).await;
+    let end = client.end_of(taken.json()["task_id"].as_str().unwrap()).await;
+    let reading = end["reading_id"].as_str().expect("a reading").to_owned();
+    let path = format!("/api/readings/{reading}/tip");
+
+    let before = still(&recipe);
+    let one = [("before.jpg".to_owned(), before.clone())];
+    assert_eq!(client.form(&path, &one).await.trouble(), "value");
+    let mut again = recipe.clone();
+    again.scene.seed += 1;
+    let pair = |loaded: Vec<u8>| [("before.jpg".to_owned(), before.clone()), ("loaded.jpg".to_owned(), loaded)];
+    assert_eq!(client.form(&path, &pair(still(&again))).await.trouble(), "tip", "nothing leans on");
+    let bump = Dent { x: 0.0, y: 0.0, a: 14.0, b: 14.0, depth: -0.03, crown: 0.0, rot: 0.0, crease: None };
+    again.scene.dents.push(bump);
+    let aimed = format!("{path}?x_mm=0&y_mm=0");
+    let found = client.form(&aimed, &pair(still(&again))).await.json();
+    assert_eq!(found["frame"], "reading", "{found}");
+    // the scene's origin lies within a few mm of the reading's
+    let (off, doubt) = (found["aim"]["distance_mm"].as_f64().unwrap(), found["aim"]["sigma_mm"].as_f64().unwrap());
+    assert!(off < 12.0 && doubt < 5.0, "{found}");
 }
