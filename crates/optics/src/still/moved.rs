@@ -98,7 +98,8 @@ mod tests {
             let rms = (told.iter().map(|t| (t - middle).powi(2)).sum::<f64>() / told.len() as f64).sqrt();
             // The window of nine pixels blurs lobes of forty by a twentieth.
             assert!((0.001..0.05 * lobe + 0.03).contains(&rms), "{rms} at {lobe}");
-            assert!(told.len() > 300_000 && lines.change[400 * 800 + 600].is_nan(), "{}", told.len());
+            // Of 480,000 pixels those nearer than three windows to the rim or two to the patch are left out.
+            assert!(told.len() > 270_000 && lines.change[400 * 800 + 600].is_nan(), "{}", told.len());
         }
     }
 
