@@ -84,8 +84,9 @@ impl Since {
     /// # Errors
     /// Where the caller stopped it.
     pub fn on(self, go_on: &dyn Fn(f64) -> bool) -> Result<PlannedSheet, PlanError> {
-        let Self { mut sheet, lies, map, .. } = self;
-        sheet.model.take(&map, &|s| go_on(0.3 * s)).map_err(NotPlanned::from)?;
+        let Self { mut sheet, lies, map, came_of } = self;
+        let made = came_of.map(|came| came.tried).unwrap_or_default();
+        sheet.model.follow(&made, &map, &|s| go_on(0.3 * s)).map_err(NotPlanned::from)?;
         Ok(PlannedSheet { lies, map, ..sheet })
     }
 }

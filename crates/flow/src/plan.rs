@@ -155,11 +155,12 @@ pub fn plan_repair(
         return Ok(PlanMade { file: PlanFile::level(reading, limit_mm), sheet, came_of });
     };
     let place = [reading.file.spots[spot].spot.x_mm, reading.file.spots[spot].spot.y_mm];
-    let hand = came_of.as_ref().map_or(&settings.hand, |came| &came.hand);
+    let hand = came_of.as_ref().map_or_else(|| settings.hand.clone(), |came| came.hand.clone());
     let sheet = since.filter(|since| since.holds(place)).map(|since| since.on(go_on)).transpose()?;
-    let (patch, model) = match sheet.map(PlannedSheet::into_patch) {
-        Some((patch, model)) => (patch, Some(model)),
-        None => (sheet_patch(reading, spot, &chosen.metal, chosen.thickness_mm), None),
+    let (patch, model, hand) = match sheet.map(PlannedSheet::into_patch) {
+        Some((patch, model)) => (patch, Some(model), hand),
+        // what was learned of places lies in the frame of another sheet
+        None => (sheet_patch(reading, spot, &chosen.metal, chosen.thickness_mm), None, hand.at_another_sheet()),
     };
     let cell_mm = 2.0 * patch.known.half_mm / patch.known.cells as f64;
     let (tips, fine) = Tips::of(&settings.rack, cell_mm);
@@ -169,7 +170,7 @@ pub fn plan_repair(
         deviation: &patch.deviation,
         known: &patch.known,
         model,
-        hand,
+        hand: &hand,
         settings: chosen.propose(settings, tips, limit_mm),
         facts: Facts { glue: chosen.glue.is_some(), most_c: Some(settings.most_c), ..settings.facts.clone() },
         behind: behind.as_ref(),

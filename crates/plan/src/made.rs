@@ -78,7 +78,7 @@ pub fn round_outcome(
     let foretold = |(m, c): (&MadeMove, &Option<Candidate>)| match c {
         None => [0.0, NOTHING_MM],
         Some(c) => {
-            let [mean, sigma] = hand.leaves(&c.curve, m.held_mm);
+            let [mean, sigma] = hand.there(m.act, m.at_mm).leaves(&c.curve, m.held_mm);
             [m.times as f64 * mean, (m.times as f64).sqrt() * sigma]
         }
     };
