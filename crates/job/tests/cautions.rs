@@ -93,3 +93,22 @@ fn high_voltage_and_where_nobody_has_looked() {
     assert!(!none.contains(&Code::HighVoltage) && !none.contains(&Code::VoltageUnknown));
     assert!(codes(&looked(true), &at).contains(&Code::HighVoltage));
 }
+
+#[test]
+fn where_no_way_is_known_every_way_counts() {
+    for accesses in [&[][..], &[Access::None][..]] {
+        let found = codes(&Car::default(), &[damage(Panel::FrontDoorLeft, accesses)]);
+        for code in [Code::AirbagSeatPillar, Code::HotGlue, Code::BondedStructure, Code::Corrosion, Code::RadarCamera] {
+            assert!(found.contains(&code), "{code:?} with {accesses:?}");
+        }
+    }
+}
+
+#[test]
+fn each_panel_is_named_once_and_order_is_grave_first() {
+    let twice = [damage(Panel::Bonnet, &[Access::Open]), damage(Panel::Bonnet, &[Access::Open])];
+    let found = cautions(&Car::default(), &twice);
+    let strut = Caution { code: Code::GasStrut, panel: Some(Panel::Bonnet) };
+    assert_eq!(found.iter().filter(|caution| **caution == strut).count(), 1);
+    assert!(found.windows(2).all(|pair| pair[0].code <= pair[1].code));
+}
