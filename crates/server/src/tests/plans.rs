@@ -57,7 +57,7 @@ async fn a_plan_goes_on_from_reading_to_reading_and_learns() {
 
     let before = planned(&client, &first, &asked).await;
     assert!(before["came_of"].is_null() && before["plan"]["rounds"][0]["moves"][0]["act"] == "push", "{before}");
-    let unsure = before["plan"]["hand"][0][1].as_f64().unwrap();
+    let gain = before["plan"]["hand"][0][0].as_f64().unwrap();
     let moves = format!("/api/readings/{first}/moves");
     let one = noted(&before, 1);
     for _ in 0..2 {
@@ -79,9 +79,13 @@ async fn a_plan_goes_on_from_reading_to_reading_and_learns() {
     let came = &after["came_of"];
     let left = came["moves"][0]["left_mm"].as_f64().unwrap();
     // The scene's rounds bring the low from 0.42 to 0.16 mm.
-    assert!((0.1..0.35).contains(&left), "{came}");
+    assert!((0.1..0.42).contains(&left), "{came}");
     assert!((came["found_mm"].as_f64().unwrap() - 0.154).abs() < 0.02, "{came}");
-    assert!(after["plan"]["hand"][0][1].as_f64().unwrap() < 0.8 * unsure, "the hand is known better: {after}");
+    // more stayed than was foretold of that lift, so the hand is taken to go farther than it means to
+    let foretold = came["moves"][0]["foretold_mm"][0].as_f64().unwrap();
+    let known = after["plan"]["hand"][0][0].as_f64().unwrap();
+    assert_eq!(left > foretold, known > gain, "{gain} {known}: {came}");
+    assert!((known - gain).abs() > 0.05 && after["plan"]["hand"][0] == came["hand_after"][0], "{gain} {known}: {came}");
     assert!(after["plan"]["misfit_mm"].as_f64().unwrap() < 0.15, "{after}");
     let done = read(&client, &damage, 5).await;
     let level = planned(&client, &done, &asked).await;
