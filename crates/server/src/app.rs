@@ -40,6 +40,23 @@ pub struct App {
 }
 
 impl App {
+    /// A shop that was opened; nothing is under way yet.
+    pub fn of(store: Store, door: Door, authority: Option<Arc<str>>) -> Self {
+        Self {
+            store,
+            reads: Arc::default(),
+            changes: Arc::default(),
+            metals: Arc::default(),
+            plans: Arc::default(),
+            rehearsals: Arc::default(),
+            door: Arc::new(door),
+            live: Arc::default(),
+            issuing: Arc::default(),
+            memory: Arc::default(),
+            authority,
+        }
+    }
+
     /// The one place that asks the clock.
     pub fn now(&self) -> Timestamp {
         Timestamp::now()

@@ -31,16 +31,17 @@ pub async fn work(app: &App, id: Uuid, asked: PlanAskedJson, under_way: UnderWay
     settings.behind = drawn(app, damage, &reading).await?;
     let before = before(app, damage, id).await?;
     let worked = move || {
-        let since = before.map(|b| (b.reading, b.sheet, b.made));
-        let (earlier, sheet, made) = match since {
-            Some((reading, sheet, made)) => (Some(reading), Some(sheet), made),
-            None => (None, None, Vec::new()),
-        };
-        let worked = earlier.as_ref().zip(sheet).map(|(reading, sheet)| Worked { reading, sheet, made: &made });
-        plan_repair(&reading, &settings, worked, &|share| {
+        let go_on = |share| {
             under_way.is_at(share);
             !under_way.stopped()
-        })
+        };
+        match before {
+            Some(Before { reading: earlier, sheet, made }) => {
+                let worked = Worked { reading: &earlier, sheet, made: &made };
+                plan_repair(&reading, &settings, Some(worked), &go_on)
+            }
+            None => plan_repair(&reading, &settings, None, &go_on),
+        }
     };
     let made = tokio::task::spawn_blocking(worked).await.map_err(|why| Trouble::own("planning", why))?;
     let PlanMade { file, sheet, came_of } = made.map_err(told)?;
@@ -64,10 +65,11 @@ async fn before(app: &App, damage: Uuid, reading: Uuid) -> Answer<Option<Before>
         let Some(bytes) = app.store.planned_sheet(earlier.id).await? else { continue };
         let Ok(sheet) = PlannedSheet::unpack(&bytes) else { continue };
         // moves noted after readings between the two were made on the same sheet, but their places are in other frames
-        if app.store.made_moves(damage).await?.iter().any(|m| all[k + 1..now].iter().any(|r| r.id == m.reading)) {
+        let moves = app.store.made_moves(damage).await?;
+        if moves.iter().any(|m| all[k + 1..now].iter().any(|r| r.id == m.reading)) {
             return Ok(None);
         }
-        let moves = app.store.made_moves(damage).await?.into_iter().filter(|m| m.reading == earlier.id);
+        let moves = moves.into_iter().filter(|m| m.reading == earlier.id);
         let made = moves.map(|m| of_stored(m).map(|m| m.made.told())).collect::<Answer<Vec<_>>>()?;
         return Ok(Some(Before { reading: opened(app, earlier.id).await?, sheet, made }));
     }

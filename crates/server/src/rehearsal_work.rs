@@ -1,11 +1,12 @@
 //! Rehearsals under way, each with its panel; one that is not in memory is made again from its moves.
 
 use crate::trouble::{Answer, Trouble};
+use crate::under_way::lock;
 use dentwright_plan::{Level, Made, Rehearsal, levels};
 use dentwright_store::Store;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
-use std::sync::{Arc, Mutex, MutexGuard};
+use std::sync::{Arc, Mutex};
 use uuid::Uuid;
 
 /// Panels kept in memory.
@@ -104,8 +105,4 @@ pub fn as_json(value: &impl Serialize) -> Answer<serde_json::Value> {
 /// As it was kept.
 pub fn of_json<T: DeserializeOwned>(value: serde_json::Value) -> Answer<T> {
     serde_json::from_value(value).map_err(|why| Trouble::own("understanding an earlier rehearsal", why))
-}
-
-fn lock<T>(mutex: &Mutex<T>) -> MutexGuard<'_, T> {
-    mutex.lock().unwrap_or_else(|broken| broken.into_inner())
 }

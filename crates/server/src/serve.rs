@@ -13,7 +13,6 @@ use dentwright_store::{OpenError, Store, StoreError};
 use jiff::Timestamp;
 use std::net::{IpAddr, Ipv4Addr, SocketAddr, UdpSocket};
 use std::path::{Path, PathBuf};
-use std::sync::Arc;
 use tokio::net::TcpListener;
 
 /// How a shop is served.
@@ -103,23 +102,9 @@ impl Server {
             None => None,
         };
         let secure_port = secure.as_ref().and_then(|(door, _)| door.listener.local_addr().ok()).map(|a| a.port());
-        let door = Arc::new(Door::new(outside, address.port(), secure_port));
+        let door = Door::new(outside, address.port(), secure_port);
         let (secure, authority) = secure.map_or((None, None), |(door, pem)| (Some(door), Some(pem.into())));
-        let (reads, changes, live, memory) = (Arc::default(), Arc::default(), Arc::default(), Arc::default());
-        let (metals, rehearsals) = (Arc::default(), Arc::default());
-        let app = App {
-            store,
-            reads,
-            changes,
-            metals,
-            plans: Arc::default(),
-            issuing: Arc::default(),
-            rehearsals,
-            door,
-            live,
-            memory,
-            authority,
-        };
+        let app = App::of(store, door, authority);
         Ok(Self { app, listener, address, secure })
     }
 

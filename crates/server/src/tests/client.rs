@@ -2,7 +2,6 @@
 
 use crate::app::App;
 use crate::door::Door;
-use crate::reads::Reads;
 use crate::router::router;
 use axum::body::Body;
 use axum::extract::ConnectInfo;
@@ -12,7 +11,6 @@ use dentwright_store::Store;
 use http_body_util::BodyExt;
 use serde_json::{Value, json};
 use std::net::{IpAddr, Ipv4Addr, SocketAddr};
-use std::sync::Arc;
 use std::time::Duration;
 use tempfile::TempDir;
 use tower::ServiceExt;
@@ -55,23 +53,7 @@ impl Client {
         let folder = tempfile::tempdir().expect("a folder");
         let store = Store::open(&folder.path().join("shop")).await.expect("a shop");
         let door = Door::new(Some(Ipv4Addr::new(192, 168, 7, 1).into()), 8765, Some(8766));
-        let (reads, door, live) = (Arc::new(Reads::default()), Arc::new(door), Arc::default());
-        let (changes, memory) = (Arc::default(), Arc::default());
-        let (metals, rehearsals) = (Arc::default(), Arc::default());
-        let authority = Some("an authority".into());
-        let app = App {
-            store,
-            reads,
-            changes,
-            metals,
-            plans: Arc::default(),
-            issuing: Arc::default(),
-            rehearsals,
-            door,
-            live,
-            memory,
-            authority,
-        };
+        let app = App::of(store, door, Some("an authority".into()));
         Self { app, folder, from: Ipv4Addr::LOCALHOST.into(), headers: HeaderMap::new() }
     }
 
