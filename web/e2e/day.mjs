@@ -18,6 +18,15 @@ const day = (days) => {
 };
 const ago = (hours) => new Date(Date.now() - hours * 3600_000).toISOString();
 
+/** The clock's entries when the record knows that all have stopped: the page shows it before. */
+async function stopped(server, job) {
+  for (;;) {
+    const { entries } = await call(server, 'GET', `/api/jobs/${job}/times`);
+    if (entries.every((entry) => entry.stopped)) return entries;
+    await new Promise((resolve) => setTimeout(resolve, 50));
+  }
+}
+
 /** Jobs of every kind of promise. */
 async function fill(server) {
   const job = (plate, other) => call(server, 'POST', '/api/jobs', { customer: { name: `Owner of ${plate} (invented)`, address: '', phone: '', email: '' }, car: { plate, make: 'Vardo', model: 'Kombi' }, ...other });
@@ -88,7 +97,8 @@ export async function theDay({ browser, page, server, test, sound }) {
       await page.goto(`/#/jobs/${job}/quote`);
       await page.getByRole('button', { name: 'Stop' }).click();
       await page.getByRole('button', { name: 'Stop' }).waitFor({ state: 'detached' });
-      for (const entry of (await call(server, 'GET', `/api/jobs/${job}/times`)).entries) await call(server, 'DELETE', `/api/times/${entry.id}`);
+      for (const entry of await stopped(server, job)) await call(server, 'DELETE', `/api/times/${entry.id}`);
+      await page.reload();
     });
   }
   await test('a clock set back and one left overnight are told, and set right by hand', async () => {

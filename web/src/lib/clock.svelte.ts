@@ -5,7 +5,7 @@ import { t } from '../lang/index.svelte';
 import { dropDraft, keepDraft, loadDraft } from './draft';
 import { add, box } from './outbox/box.svelte';
 import { layTimes } from './outbox/clocked';
-import { newId } from './outbox/item';
+import { newId, type Item } from './outbox/item';
 import { kept } from './outbox/seen.svelte';
 import { attempt, dismiss, tell } from './toast.svelte';
 
@@ -17,8 +17,12 @@ export const clock = $state<{ job: string; times: Times | null; crew: Technician
 /** Of a job that the server was never asked about. */
 const NOTHING: Times = { entries: [], by_kind: [], on_dents_s: 0, in_doubt: 0, shop_by_kind: [], now: '' };
 
+/** How often the server was asked: an answer that comes in behind a later one is old. */
+let asked = 0;
+
 /** Loads a job's clock; where the server is out of reach, as it was told last. */
 export async function openClock(job: string): Promise<void> {
+  const turn = ++asked;
   if (clock.job !== job) Object.assign(clock, { job, times: null });
   const told = async () => {
     const times = await api.times(job);
@@ -30,16 +34,20 @@ export async function openClock(job: string): Promise<void> {
     kept(`times/${job}`, told).catch((caught) => (offline(caught) ? NOTHING : Promise.reject(caught))),
     kept('crew', api.crew).catch((caught) => (offline(caught) ? [] : Promise.reject(caught))),
   ]);
-  if (clock.job !== job) return;
+  if (turn !== asked) return;
   const here = crew.filter((one) => !one.gone);
   const known = loadDraft(ME, { id: '' }).id;
+  noted = [];
   Object.assign(clock, { times, crew, me: here.some((one) => one.id === known) ? known : (here[0]?.id ?? '') });
   tick();
 }
 
-/** Entries of the open job, with what waits on this device. */
+/** What was noted here since the server last told: sent or not, it shows until the answer holds it. */
+let noted = $state.raw<Item[]>([]);
+
+/** Entries of the open job, with what waits on this device and what was sent from it just now. */
 export function entries(): TimeEntry[] {
-  return layTimes(clock.job, clock.times?.entries ?? [], box.items);
+  return layTimes(clock.job, clock.times?.entries ?? [], [...noted, ...box.items]);
 }
 
 /** How far the server's clock is ahead of this device's, ms. */
@@ -77,28 +85,33 @@ const now = () => new Date(Date.now() + ahead).toISOString();
 
 /** Sends something of the clock as soon as that can be. */
 async function note(job: string, method: 'POST' | 'DELETE' | 'PATCH', path: string, body?: unknown): Promise<void> {
-  await add(job, { kind: 'call', what: 'clock', method, path, body });
+  const [call, id] = [{ kind: 'call', what: 'clock', method, path, body } as const, newId()];
+  noted = [...noted, { ...call, id, job, at: Date.now() }];
+  await add(job, call, id);
   if (clock.job === job && !box.away) await openClock(job);
 }
 
 /** Starts a kind of work; what ran on this job stops. */
 export async function startClock(kind: WorkKind): Promise<void> {
   const [job, id, before] = [clock.job, newId(), mine()];
-  await attempt(async () => {
-    await note(job, 'POST', `/api/jobs/${job}/times`, { id, kind, technician: clock.me || null, started: now() });
+  await attempt(() => {
+    const noted = note(job, 'POST', `/api/jobs/${job}/times`, { id, kind, technician: clock.me || null, started: now() });
     offer(t('clock-started', { kind: t(`work-${kind}`) }), async () => {
-      await note(job, 'DELETE', `/api/times/${id}`);
+      const gone = note(job, 'DELETE', `/api/times/${id}`);
       if (before) await note(job, 'PATCH', `/api/times/${before.id}`, { stopped: null });
+      await gone;
     });
+    return noted;
   });
 }
 
 /** Stops a clock. */
 export async function stopClock(entry: TimeEntry): Promise<void> {
   const job = clock.job;
-  await attempt(async () => {
-    await note(job, 'POST', `/api/times/${entry.id}/stop`, { at: now() });
+  await attempt(() => {
+    const noted = note(job, 'POST', `/api/times/${entry.id}/stop`, { at: now() });
     offer(t('clock-stopped', { kind: t(`work-${entry.kind}`) }), () => note(job, 'PATCH', `/api/times/${entry.id}`, { stopped: null }));
+    return noted;
   });
 }
 
