@@ -29,6 +29,9 @@ pub struct CameOf {
     pub made: Vec<MadeMove>,
     /// What each was foretold to leave, and left.
     pub moves: Vec<Outcome>,
+    /// Largest residual before them, mm.
+    #[serde(default)]
+    pub stood_out_mm: f64,
     /// Largest residual foretold and its one-sigma doubt, mm.
     pub foretold_mm: [f64; 2],
     /// Largest residual found, mm.
@@ -93,7 +96,7 @@ impl Since {
 
 impl CameOf {
     fn of(outcome: RoundOutcome, made: Vec<MadeMove>, hand: &Hand) -> Self {
-        let RoundOutcome { moves, foretold_mm, found_mm, tried } = outcome;
+        let RoundOutcome { moves, stood_out_mm, foretold_mm, found_mm, tried } = outcome;
         let mut after = hand.clone();
         after.learn(&tried);
         let told = |hand: &Hand| {
@@ -101,6 +104,6 @@ impl CameOf {
             [[mean[0], sigma[0]], [mean[1], sigma[1]]]
         };
         let (hand_before, hand_after) = (told(hand), told(&after));
-        Self { made, moves, foretold_mm, found_mm, hand_before, hand_after, tried, hand: after }
+        Self { made, moves, stood_out_mm, foretold_mm, found_mm, hand_before, hand_after, tried, hand: after }
     }
 }

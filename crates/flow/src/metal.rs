@@ -8,7 +8,8 @@ use dentwright_sheet::{
     dent_state, give_map, layer_map, metals, oil_can, perform, quick, remains,
 };
 use dentwright_surface::{Grid, Map};
-use std::sync::atomic::{AtomicBool, Ordering};
+use rayon::prelude::*;
+use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
 
 /// What is known about the sheet.
 #[derive(Debug, Clone)]
@@ -76,7 +77,7 @@ pub fn know_metal(
     deviation: &Map,
     sigma: &Map,
     settings: &MetalSettings,
-    progress: &dyn Fn(f64),
+    progress: &(dyn Fn(f64) + Sync),
     cancel: &AtomicBool,
 ) -> Result<KnownMetal, MetalError> {
     let row = row(settings)?;
@@ -94,18 +95,26 @@ pub fn know_metal(
         dent_state(deviation, sigma, settings.at_mm, &settings_of, hear)
     };
     let dent = state(row.likely(), thickness.likely, 1.0, &|s| go_on(0, s))?;
-    let variants = variants(&row, &thickness);
-    let mut tried = Vec::new();
-    for (i, (metal, t)) in variants.iter().enumerate() {
-        let share = |s: f64| (i as f64 + s) / variants.len() as f64;
-        tried.push(unless_stopped(state(metal.clone(), *t, COARSER, &|s| go_on(1, share(s))))?);
-    }
-    let now = oil_can(&dent.panel);
-    let level = unless_stopped(dent.level(&|s| go_on(3, 0.8 * s)))?.and_then(|dent| oil_can(&dent.panel));
+    // of a sheet that is held nothing hangs on what the metal takes
+    let variants = if dent.held.is_none() { variants(&row, &thickness) } else { Vec::new() };
+    let ended = AtomicUsize::new(0);
+    let one = |(metal, t): &(Metal, f64)| {
+        let hear = |_| go_on(1, ended.load(Ordering::Relaxed) as f64 / variants.len() as f64);
+        let found = unless_stopped(state(metal.clone(), *t, COARSER, &hear));
+        ended.fetch_add(1, Ordering::Relaxed);
+        Ok(found?.filter(|dent| dent.held.is_none()))
+    };
+    let tried = variants.par_iter().map(one).collect::<Result<Vec<_>, NotWorked>>()?;
+    let now = if dent.held.is_none() { oil_can(&dent.panel) } else { None };
+    let level = match dent.held {
+        None => unless_stopped(dent.level(&|s| go_on(3, 0.8 * s)))?.and_then(|dent| oil_can(&dent.panel)),
+        // let go it springs back
+        Some(_) => dent.recipe.panel().and_then(|panel| oil_can(&panel)),
+    };
     if !go_on(4, 0.0) {
         return Err(NotWorked::Cancelled.into());
     }
-    let check = check(&dent);
+    let check = if dent.held.is_none() { check(&dent) } else { None };
     let points = remains(&dent.panel);
     let grid = map_grid(settings.at_mm, half);
     let map = |(name, layer)| (name, layer_map(&dent.panel, &points, layer, grid, settings.at_mm));

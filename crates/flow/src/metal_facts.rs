@@ -45,6 +45,7 @@ impl Found<'_> {
             depth_mm: self.dent.depth_mm,
             misfit_mm: self.dent.worked.misfit_mm,
             intended_off_mm: off_mm,
+            held: self.dent.held,
             stretch: self.most(&|p| p.stretch).map(|p| self.place(p, p.stretch, stretch)),
             area_gained_mm2: self.gained(),
             bent: self.most(&bent).map(|p| self.place(p, bent(p), stretch)),
@@ -124,7 +125,13 @@ impl Spread {
             _ => UNKNOWN,
         };
         let sum = |k: usize, own: f64| {
-            peaks[1..].chunks_exact(2).map(|pair| half_range(pair, k).powi(2)).fold(own * own, |a, b| a + b).sqrt()
+            peaks
+                .get(1..)
+                .unwrap_or(&[])
+                .chunks_exact(2)
+                .map(|pair| half_range(pair, k).powi(2))
+                .fold(own * own, |a, b| a + b)
+                .sqrt()
         };
         Self { stretch: sum(0, METHOD), tension: sum(1, METHOD_TENSION) }
     }

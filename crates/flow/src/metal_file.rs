@@ -22,6 +22,10 @@ pub struct MetalFile {
     pub misfit_mm: f64,
     /// How far the intended shape is off the smooth one that was taken, mm; large beside a body line.
     pub intended_off_mm: f64,
+    /// Where the sheet would spring back if let go, so that something round it holds it in its shape: its largest stress as
+    /// a share of what it takes for good. None where it stays by itself.
+    #[serde(default)]
+    pub held: Option<f64>,
     /// Largest stretch of the middle, as a share.
     pub stretch: Option<Place>,
     /// Surface gained for good, mm².

@@ -176,6 +176,7 @@ pub fn plan_repair(
         behind: behind.as_ref(),
         rack: &settings.rack,
         glue: chosen.glue.as_ref(),
+        last_round_mm: came_of.as_ref().map(|came| [came.stood_out_mm, came.found_mm]),
         rounds: settings.rounds,
     };
     let (mut made, model) = plan(asked, go_on)?;

@@ -43,6 +43,11 @@ pub fn reason(reason: &Reason) -> String {
         Reason::Dearer { ours, conventional } => {
             format!("dearer than conventional repair: {ours:.0} against {conventional:.0}")
         }
+        Reason::WentOver { before_mm, after_mm } => format!(
+            "after the last round {} stand out, before it {}: the sheet gave way or the hand went far over. Stop; read and think again before anything else",
+            um(*after_mm),
+            um(*before_mm)
+        ),
         Reason::NotComputed => "whether it oil-cans when level could not be computed".into(),
     }
 }

@@ -95,6 +95,9 @@ pub enum AskedError {
         /// As asked.
         name: String,
     },
+    /// The sheet would spring back whole.
+    #[error("let go, this sheet springs back by itself; something round it holds it")]
+    Held,
     /// The fulcrum is off the bar.
     #[error(transparent)]
     Lever(#[from] NoLever),
@@ -108,6 +111,9 @@ const TAB_MPA: f64 = 2500.0;
 /// Tries a move on a dent; `give` is how far its sheet gives under a light push.
 pub fn try_move(dent: &Dent, give: &Map, asked: &Asked) -> Result<Tried, AskedError> {
     check(asked)?;
+    if dent.held.is_some() {
+        return Err(AskedError::Held);
+    }
     let paint = paints().into_iter().find(|row| row.name == asked.paint);
     let paint = paint.ok_or_else(|| AskedError::NotOnFile { what: "paint", name: asked.paint.clone() })?;
     let at = [asked.x_mm - dent.at_mm[0], asked.y_mm - dent.at_mm[1]];

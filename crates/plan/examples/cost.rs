@@ -20,9 +20,9 @@ fn main() {
     };
     lap(&format!("first reading worked in, {:.3} mm off", model.misfit_mm));
     println!("{:?} of {:.3} mm", plant.damage, plant.residual_mm(6.0));
-    let level = model.level();
+    let level = level(&model);
     lap("brought level");
-    let oil = level.as_ref().map(oil_can);
+    let oil = level.as_ref().map(oil_can).ok();
     lap("oil can");
     println!("{:?} {}", plant.damage, oil.is_some());
     let settings = ProposeSettings {

@@ -2,7 +2,7 @@
 
 use crate::custom::{Departure, departures, trade_order};
 use crate::foresee::{Foreseen, foresee};
-use crate::model::{Model, extremes};
+use crate::model::{Model, largest};
 use crate::plan::{Asked, Placed, Plan, ReadAgain, Round};
 use crate::propose::{Proposal, ProposeSettings, propose};
 use crate::tooling::{Reachable, holds};
@@ -47,7 +47,7 @@ impl Ahead {
             return None;
         }
         let smooth = average(&self.map, settings.average_mm);
-        let before_mm = extremes(&smooth).1.max(-extremes(&smooth).0);
+        let before_mm = largest(&smooth);
         let (order, foreseen, departed) = ordered(model, &self.map, &proposal, asked);
         if first {
             made.departures = departures(&proposal.moves, &proposal.behind, &smooth, settings.limit_mm);

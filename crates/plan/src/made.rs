@@ -4,7 +4,7 @@ use crate::act::Act;
 use crate::candidates::{Asked, Candidate, IDLE_THICKNESSES, OVER};
 use crate::compare::{Stroke, left_by};
 use crate::hand::{Hand, Tried};
-use crate::model::{Known, Model, extremes};
+use crate::model::{Known, Model, largest};
 use crate::tool::{Hardness, ToolTip};
 use dentwright_sheet::give_map;
 use dentwright_surface::{Map, average};
@@ -52,6 +52,8 @@ pub struct Outcome {
 pub struct RoundOutcome {
     /// Move by move.
     pub moves: Vec<Outcome>,
+    /// Largest residual before it, mm.
+    pub stood_out_mm: f64,
     /// Largest residual foretold and its one-sigma doubt, mm.
     pub foretold_mm: [f64; 2],
     /// Largest residual found, mm.
@@ -104,9 +106,9 @@ pub fn round_outcome(
     let moves = (0..made.len()).map(outcome).collect();
     let columns: Vec<(&Candidate, [f64; 2])> =
         answers.iter().zip(&foretold).filter_map(|(c, f)| c.as_ref().map(|c| (c, *f))).collect();
-    let largest = |map: &Map| extremes(map).1.max(-extremes(map).0);
     RoundOutcome {
         moves,
+        stood_out_mm: largest(&smooth),
         foretold_mm: residual(&smooth, &columns),
         found_mm: largest(&average(after, average_mm)),
         tried: left,

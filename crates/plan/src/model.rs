@@ -8,7 +8,7 @@ use dentwright_sheet::{
     Axis, BOTH, Drive, Edges, Given, Hold, Memory, Mesh, Metal, MetalRow, Mould, NotWorked, Outline, Panel, Patch,
     Springs, Tolerance, balance, work_into,
 };
-use dentwright_surface::{Grid, Map, average};
+use dentwright_surface::{Map, average};
 use nalgebra::Vector3;
 use serde::{Deserialize, Serialize};
 
@@ -17,10 +17,8 @@ const LAYERS: usize = 5;
 /// Rounds of work into the first reading's shape, growing and settling; into a later one's.
 const FIRST_ROUNDS: [usize; 2] = [8, 4];
 const LATER_ROUNDS: [usize; 2] = [1, 2];
-/// Rounds while it is brought level.
-const LEVEL_ROUNDS: [usize; 2] = [5, 3];
 /// Share of the depth below which metal counts as not touched at first.
-const TOUCHED: f64 = 0.1;
+pub(crate) const TOUCHED: f64 = 0.1;
 /// A high of less than this share of the low was raised by the press itself and is not worked in.
 const RAISED: f64 = 0.5;
 
@@ -71,7 +69,7 @@ impl Known {
     }
 
     /// Stiffness of a mould that smooths what is shorter than four cells, N/mm³.
-    fn mould(&self) -> f64 {
+    pub(crate) fn mould(&self) -> f64 {
         let (t, metal) = (self.thickness_mm, &self.metal);
         let bending = metal.e_mpa * t.powi(3) / (12.0 * (1.0 - metal.nu * metal.nu));
         let cell = 2.0 * self.half_mm / self.cells as f64;
@@ -169,26 +167,6 @@ impl Model {
         panel.take_up(self.panel.patch.places.clone(), self.panel.patch.memory.clone());
         Some(panel)
     }
-
-    /// A copy brought level, held from both sides and let go; the stretch stays in it. None where it cannot be.
-    pub fn level(&self) -> Option<Panel> {
-        let mut copy = Self { known: self.known.clone(), panel: self.again()?, misfit_mm: 0.0 };
-        let n = 2 * self.known.cells + 1;
-        let step_mm = 2.0 * self.known.half_mm / (n as f64 - 1.0);
-        let grid = Grid { x0_mm: -self.known.half_mm, y0_mm: -self.known.half_mm, step_mm, nx: n, ny: n };
-        let now = Map::from_fn(grid, |x, y| self.panel.deviation(x, y));
-        let limit = TOUCHED * extremes(&now).1.max(-extremes(&now).0);
-        let stands_out = |x: f64, y: f64| now.sample(x, y).is_some_and(|w| w.abs() > limit);
-        let mould = Mould {
-            shape: &|_, _| 0.0,
-            touch: &|x, y| if stands_out(x, y) { BOTH } else { 0 },
-            stiffness: self.known.mould(),
-            rounds: LEVEL_ROUNDS,
-            enough_mm: 0.02 * limit / TOUCHED,
-        };
-        work_into(&mut copy.panel, &mould, &|_| true).ok()?;
-        Some(copy.panel)
-    }
 }
 
 /// Lets a sheet go that was left held; whether it found rest.
@@ -203,6 +181,12 @@ fn let_go(panel: &mut Panel) -> bool {
         }
         Err(_) => false,
     }
+}
+
+/// How far a map stands out at most, either way, mm.
+pub(crate) fn largest(map: &Map) -> f64 {
+    let (low, high) = extremes(map);
+    high.max(-low)
 }
 
 /// Lowest and highest value read, mm.

@@ -4,13 +4,14 @@ use crate::ahead::Ahead;
 use crate::custom::Departure;
 use crate::hand::Hand;
 use crate::inner_side::{Flawed, InnerSide};
-use crate::model::{Known, Model, extremes};
+use crate::model::{Known, Model, largest};
 use crate::placing::Placing;
 use crate::planned::Planned;
 use crate::propose::ProposeSettings;
 use crate::tool::Rack;
 use crate::tooling::{Reachable, Tooling};
 use crate::verdict::{Can, CanBeDone, Facts, Reason, can_be_done};
+use crate::went_over::went_over;
 use dentwright_sheet::{GlueRow, NotWorked};
 use dentwright_surface::{Map, average};
 use serde::{Deserialize, Serialize};
@@ -47,6 +48,8 @@ pub struct Asked<'a> {
     pub rack: &'a Rack,
     /// Glue on file; none where none is used.
     pub glue: Option<&'a GlueRow>,
+    /// Largest residual before and after the last round, mm; none where none was made.
+    pub last_round_mm: Option<[f64; 2]>,
     /// Rounds foretold at most.
     pub rounds: usize,
 }
@@ -148,7 +151,6 @@ fn not_computed() -> CanBeDone {
 pub fn plan(mut asked: Asked, go_on: &dyn Fn(f64) -> bool) -> Result<(Plan, Option<Model>), NotPlanned> {
     let reachable = Reachable::new(asked.behind, asked.rack)?;
     let smooth = average(asked.deviation, asked.settings.average_mm);
-    let largest = |map: &Map| extremes(map).1.max(-extremes(map).0);
     let mean = asked.hand.mean();
     let sigma = asked.hand.sigma();
     let mut made = Plan {
@@ -178,6 +180,9 @@ pub fn plan(mut asked: Asked, go_on: &dyn Fn(f64) -> bool) -> Result<(Plan, Opti
     let first_round = || ahead.round(&mut model, &asked, &reachable, true, &mut of_first);
     let (verdict, mut found) = rayon::join(judge, first_round);
     made = Plan { verdict: verdict.unwrap_or_else(not_computed), ..of_first };
+    if let Some(over) = asked.last_round_mm.and_then(|[before, after]| went_over(before, after)) {
+        made.verdict = CanBeDone { can: Can::No, reasons: [vec![over], made.verdict.reasons].concat() };
+    }
     for number in 1..=asked.rounds {
         if !go_on(0.3 + 0.7 * number as f64 / asked.rounds as f64) {
             return Err(NotWorked::Cancelled.into());

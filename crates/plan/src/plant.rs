@@ -8,10 +8,10 @@
 use crate::act::Act;
 use crate::damage::{DAMAGES, Damage};
 use crate::dice::Dice;
+use crate::level::brought_level;
 use crate::model::{Known, Model};
 use crate::paint::paint_strain;
-use crate::verdict::pops;
-use dentwright_sheet::{Hold, MetalRow, Pace, Panel, Springs, metals, oil_can, perform_at};
+use dentwright_sheet::{Hold, MetalRow, Pace, Panel, Springs, metals, perform_at};
 use dentwright_surface::{Grid, Map, average};
 use serde::{Deserialize, Serialize};
 
@@ -165,13 +165,12 @@ impl Plant {
         map.values.iter().fold(0.0f64, |m, v| m.max(f64::from(v.abs())))
     }
 
-    /// Whether the sheet, brought level as it truly is, pops under a finger or does not stay; none where it cannot be
-    /// brought level.
-    pub fn beyond_repair(&self) -> Option<bool> {
-        let mut panel = self.truth.panel()?;
+    /// Whether the sheet, brought level as it truly is, does not stay so or pops under a finger.
+    pub fn beyond_repair(&self) -> bool {
+        let Some(mut panel) = self.truth.panel() else { return false };
         panel.take_up(self.panel.patch.places.clone(), self.panel.patch.memory.clone());
         let model = Model { known: self.truth.clone(), panel, misfit_mm: 0.0 };
-        model.level().and_then(|panel| oil_can(&panel)).map(|oil| pops(&oil))
+        brought_level(&model).is_some_and(|level| level.pops())
     }
 }
 

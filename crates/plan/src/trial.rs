@@ -4,12 +4,13 @@ use crate::compare::compare;
 use crate::damage::Damage;
 use crate::hand::Hand;
 use crate::masters::{RULES, Rule, work};
-use crate::model::{Model, extremes};
+use crate::model::{Model, largest};
 use crate::plant::{Log, Plant};
 use crate::propose::{ProposeSettings, propose};
 use crate::tips::Tips;
 use crate::verdict::{Can, Facts, can_be_done};
 use crate::ways::Ways;
+use crate::went_over::went_over;
 use dentwright_sheet::paints;
 use dentwright_surface::average;
 use rayon::prelude::*;
@@ -109,7 +110,7 @@ pub fn run(seed: u64, worker: Worker, settings: &TrialSettings) -> Option<Run> {
     let (mut refused, mut beyond) = (false, false);
     match worker {
         Worker::Planner => {
-            beyond = plant.beyond_repair().unwrap_or(false);
+            beyond = plant.beyond_repair();
             refused = plan_and_work(&mut plant, settings);
         }
         Worker::Master(rule) => {
@@ -158,8 +159,8 @@ fn plan_and_work(plant: &mut Plant, settings: &TrialSettings) -> bool {
     let facts = Facts { glue: true, ..Facts::default() };
     let refused = can_be_done(&model, &propose_settings.paint, &facts).can == Can::No;
     while plant.log.moves < settings.most_moves {
-        let (low, high) = extremes(&average(&map, settings.average_mm));
-        if high.max(-low) <= settings.limit_mm {
+        let stands_out = largest(&average(&map, settings.average_mm));
+        if stands_out <= settings.limit_mm {
             break;
         }
         let proposal = propose(&model, &map, &hand, &propose_settings, &Ways::open());
@@ -174,6 +175,9 @@ fn plan_and_work(plant: &mut Plant, settings: &TrialSettings) -> bool {
         hand.learn(&tried);
         let _ = model.follow(&tried, &next, &|_| true);
         map = next;
+        if went_over(stands_out, largest(&average(&map, settings.average_mm))).is_some() {
+            break;
+        }
     }
     refused
 }

@@ -1,20 +1,19 @@
 //! Can it be done: yes, with texture, or no, and why.
 //!
 //! Access, edges, bonded zones and the maker's rule forbid outright. Stretch is judged by bringing the planner's sheet level
-//! and asking whether it then pops; paint by the strain on its face at the warmest a shop works.
+//! and asking whether it stays and pops (`level.rs`); paint by the strain on its face at the warmest a shop works.
 
+use crate::level::brought_level;
 use crate::model::Model;
 use crate::paint::paint_strain;
 use crate::reach::Blocked;
-use dentwright_sheet::{OilCan, PaintRow, Risk, oil_can, remains};
+use dentwright_sheet::{PaintRow, Risk, remains};
 use serde::{Deserialize, Serialize};
 
 /// Warmth at which paint is judged, °C: the upper end of a shop's working range (common practice).
 const WARM_C: f64 = 50.0;
 /// Surface gained for good over which a sharp dent is beyond what shops take on: +4 % (common practice).
 const MOST_AREA: f64 = 0.04;
-/// A sheet that pops at less than this under a finger is an oil can, N: common practice.
-const FINGER_N: f64 = 30.0;
 
 /// Whether it can be done.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
@@ -70,6 +69,13 @@ pub enum Reason {
     },
     /// The planner's sheet could not be brought level.
     NotComputed,
+    /// More stands out after the last round than before it: the sheet gave way, or the hand went far over.
+    WentOver {
+        /// Largest residual before the round, mm.
+        before_mm: f64,
+        /// After it.
+        after_mm: f64,
+    },
 }
 
 /// Facts that are no matter of the metal.
@@ -129,17 +135,10 @@ pub fn can_be_done(model: &Model, paint: &PaintRow, facts: &Facts) -> CanBeDone 
     if risk > Risk::Low {
         against(if risk == Risk::High { Can::PushToPaint } else { Can::Yes }, Reason::Paint { strain, risk });
     }
-    match model.level().and_then(|panel| oil_can(&panel)) {
-        Some(oil) if pops(&oil) => {
-            against(Can::No, Reason::OilCan { pops_at_n: oil.pops_at_n.filter(|_| oil.stable) });
-        }
+    match brought_level(model) {
+        Some(level) if level.pops() => against(Can::No, Reason::OilCan { pops_at_n: level.pops_at_n() }),
         Some(_) => {}
         None => against(Can::Yes, Reason::NotComputed),
     }
     CanBeDone { can, reasons }
-}
-
-/// Whether a level sheet is an oil can: it does not stay, or pops under a finger.
-pub fn pops(oil: &OilCan) -> bool {
-    !oil.stable || oil.pops_at_n.is_some_and(|n| n <= FINGER_N)
 }

@@ -35,6 +35,7 @@ fn planned(map: &Map, known: &Known, behind: Option<&InnerSide>, glue: bool) -> 
         behind: drawn.as_ref(),
         rack: &rack,
         glue: glue.then(|| &glues[0]),
+        last_round_mm: None,
         rounds: 2,
     };
     let (mut made, _) = plan(asked, &|_| true).expect("a plan");
@@ -113,10 +114,17 @@ fn a_level_panel_needs_no_plan_and_a_stop_is_heeded() {
         behind: None,
         rack: &rack,
         glue: None,
+        last_round_mm: None,
         rounds,
     };
     assert!(plan(asked(&map, 1), &|_| false).is_err());
     let flat = Map::from_fn(map.grid, |_, _| 0.001);
     let level = plan(asked(&flat, 1), &|_| true).expect("a plan").0;
     assert!(level.level && level.rounds.is_empty());
+
+    let over = plan(Asked { last_round_mm: Some([0.1, 0.6]), ..asked(&map, 1) }, &|_| true).expect("a plan").0;
+    assert_eq!(over.verdict.can, Can::No, "a round that made it worse ends the work");
+    assert_eq!(over.verdict.reasons[0], Reason::WentOver { before_mm: 0.1, after_mm: 0.6 });
+    let better = plan(Asked { last_round_mm: Some([0.6, 0.4]), ..asked(&map, 1) }, &|_| true).expect("a plan").0;
+    assert_eq!(better.verdict.can, Can::Yes);
 }

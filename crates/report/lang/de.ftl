@@ -254,6 +254,7 @@ metal-stretched = Höchstens etwa { $value } gestreckt, Zweifel { $doubt }.
 metal-bent = Oberflächen bleibend gebogen um bis zu { $value }, Zweifel { $doubt }.
 metal-pulled = Gezogen mit bis zu { $value } MPa, Zweifel { $doubt } MPa.
 metal-pressed = Gestaucht mit bis zu { $value } MPa, Zweifel { $doubt } MPa.
+metal-held = Das Blech ist höchstens zu { $share } dessen gebogen, was bleibt: losgelassen federte es von selbst zurück. Etwas ringsum hält es hier.
 metal-crown = Eine Hochstelle hält die Tiefstelle daneben.
 metal-now-unstable = So wie es ist, bleibt das Blech nicht stehen.
 metal-now-stays = So wie es ist, springt es bei etwa { $value } N, Zweifel { $doubt } N, um und bleibt in der anderen Form.

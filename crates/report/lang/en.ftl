@@ -254,6 +254,7 @@ metal-stretched = About { $value } stretched at most, doubt { $doubt }.
 metal-bent = Faces bent for good by up to { $value }, doubt { $doubt }.
 metal-pulled = Pulled with up to { $value } MPa, doubt { $doubt } MPa.
 metal-pressed = Pressed together with up to { $value } MPa, doubt { $doubt } MPa.
+metal-held = Its metal is bent to { $share } of what it takes for good at most: let go it would spring back by itself. Something round it holds it here.
 metal-crown = A crown holds the low beside it.
 metal-now-unstable = As it is, the sheet does not stay where it stands.
 metal-now-stays = As it is, it pops at about { $value } N, doubt { $doubt } N, and stays in its other shape.

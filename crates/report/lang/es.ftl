@@ -254,6 +254,7 @@ metal-stretched = Estirada como mucho { $value }, incertidumbre { $doubt }.
 metal-bent = Caras dobladas de forma permanente hasta { $value }, incertidumbre { $doubt }.
 metal-pulled = Traccionada hasta { $value } MPa, incertidumbre { $doubt } MPa.
 metal-pressed = Comprimida hasta { $value } MPa, incertidumbre { $doubt } MPa.
+metal-held = La chapa está doblada como mucho al { $share } de lo que quedaría: suelta, volvería por sí sola. Algo alrededor la retiene aquí.
 metal-crown = Una cresta retiene el bajo de al lado.
 metal-now-unstable = Tal como está, la chapa no se queda en su sitio.
 metal-now-stays = Tal como está, salta con unos { $value } N, incertidumbre { $doubt } N, y se queda en la otra forma.

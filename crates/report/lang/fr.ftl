@@ -254,6 +254,7 @@ metal-stretched = Étirée d’environ { $value } au plus, incertitude { $doubt 
 metal-bent = Faces pliées durablement jusqu’à { $value }, incertitude { $doubt }.
 metal-pulled = Tirée jusqu’à { $value } MPa, incertitude { $doubt } MPa.
 metal-pressed = Comprimée jusqu’à { $value } MPa, incertitude { $doubt } MPa.
+metal-held = La tôle n’est pliée qu’à { $share } au plus de ce qui resterait : libérée, elle reviendrait d’elle-même. Quelque chose autour la retient ici.
 metal-crown = Une crête retient le creux voisin.
 metal-now-unstable = Dans cet état, la tôle ne reste pas en place.
 metal-now-stays = Dans cet état, elle claque vers { $value } N, incertitude { $doubt } N, et reste dans l’autre forme.

@@ -254,6 +254,7 @@ metal-stretched = Stirata al massimo di circa { $value }, incertezza { $doubt }.
 metal-bent = Facce piegate in modo permanente fino a { $value }, incertezza { $doubt }.
 metal-pulled = Tirata fino a { $value } MPa, incertezza { $doubt } MPa.
 metal-pressed = Compressa fino a { $value } MPa, incertezza { $doubt } MPa.
+metal-held = La lamiera è piegata al massimo al { $share } di ciò che resterebbe: lasciata libera, tornerebbe da sé. Qualcosa intorno la trattiene qui.
 metal-crown = Una cresta trattiene il basso accanto.
 metal-now-unstable = Così com’è, la lamiera non resta dove sta.
 metal-now-stays = Così com’è, scatta a circa { $value } N, incertezza { $doubt } N, e resta nell’altra forma.

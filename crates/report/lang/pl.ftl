@@ -254,6 +254,7 @@ metal-stretched = Rozciągnięta najwyżej o około { $value }, niepewność { $
 metal-bent = Powierzchnie trwale zgięte do { $value }, niepewność { $doubt }.
 metal-pulled = Rozciągana do { $value } MPa, niepewność { $doubt } MPa.
 metal-pressed = Ściskana do { $value } MPa, niepewność { $doubt } MPa.
+metal-held = Blacha jest wygięta najwyżej w { $share } tego, co zostałoby na stałe: puszczona wróciłaby sama. Coś wokół trzyma ją tutaj.
 metal-crown = Garb trzyma sąsiednie zagłębienie.
 metal-now-unstable = W tym stanie blacha nie stoi w miejscu.
 metal-now-stays = W tym stanie przeskakuje przy około { $value } N, niepewność { $doubt } N, i zostaje w drugim kształcie.

@@ -288,6 +288,8 @@ pub struct MetalState {
     pub sheet: String,
     /// Thickness taken, lowest and highest, mm.
     pub thickness_mm: [f64; 2],
+    /// Where the sheet would spring back if let go: its largest stress as a share of what it takes for good.
+    pub held: Option<f64>,
     /// Largest stretch as a share, and its doubt.
     pub stretch: Option<[f64; 2]>,
     /// Largest bending strain that stays on a face, and its doubt.

@@ -9,6 +9,10 @@ use crate::{Map, MetalState, OilCan, ReportError};
 
 pub(crate) fn metal(metal: &MetalState, with: &mut Setting) -> Result<Value, ReportError> {
     let mut words = Vec::new();
+    if let Some(share) = metal.held {
+        let share = percent(share, with);
+        words.push(with.words.fill("metal-held", &[("share", &share)])?);
+    }
     for (key, pair) in [("metal-stretched", metal.stretch), ("metal-bent", metal.bent)] {
         if let Some(pair) = pair {
             words.push(sentence(key, pair.map(|share| percent(share, with)), with)?);

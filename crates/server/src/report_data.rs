@@ -241,6 +241,7 @@ fn of_metal(metal: &MetalFile, maps: [Vec<u8>; 2]) -> paper::MetalState {
     paper::MetalState {
         sheet: metal.sheet.metal.clone(),
         thickness_mm: [metal.sheet.thickness_mm.low, metal.sheet.thickness_mm.high],
+        held: metal.held,
         stretch: pair(&metal.stretch),
         bent: pair(&metal.bent),
         pulled: pair(&metal.pulled),

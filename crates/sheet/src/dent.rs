@@ -7,9 +7,10 @@
 
 use crate::edges::{Edges, Hold};
 use crate::mesh::{Mesh, Outline};
-use crate::mould::{BOTH, Mould, NotWorked, Worked, work_into};
+use crate::mould::{BOTH, Mould, NotWorked, Worked, hold_in, work_into};
 use crate::panel::Panel;
 use crate::patch::Patch;
+use crate::remains::face_stress;
 use crate::spline::{Axis, Focus, graded};
 use crate::yielding::Metal;
 use dentwright_surface::{Map, average};
@@ -81,10 +82,17 @@ pub struct Dent {
     pub worked: Worked,
     /// Greatest deviation in the patch, in size, mm.
     pub depth_mm: f64,
+    /// Where the sheet would spring back if let go, so that something round it holds it in its shape: its largest stress, as
+    /// a share of what it takes for good. None where it stays by itself.
+    pub held: Option<f64>,
 }
 
 /// The state of the damage round `at` of a map of deviation with its one-sigma doubt; `go_on` hears the share done and
-/// may stop the work.
+/// may stop the work. Where no work on the sheet leaves the shape and it would
+/// spring back whole, it is that of a sheet held in it from outside.
+///
+/// # Errors
+/// Nothing stands out, the sheet finds no balance, no work leaves the shape, or the caller stopped it.
 pub fn dent_state(
     deviation: &Map,
     sigma: &Map,
@@ -104,8 +112,22 @@ pub fn dent_state(
         rounds: if settings.coarser > 1.0 { FEW_ROUNDS } else { ROUNDS },
         enough_mm: (0.005 * damage.depth_mm).max(damage.sigma_mm),
     };
-    let worked = work_into(&mut panel, &mould, go_on)?;
-    Ok(Dent { panel, recipe, at_mm: at, worked, depth_mm: damage.depth_mm })
+    let (worked, held) = match work_into(&mut panel, &mould, go_on) {
+        Ok(worked) => (worked, None),
+        Err(missing @ NotWorked::NotReached { .. }) => {
+            panel = recipe.panel().ok_or(NotWorked::Nothing)?;
+            // what holds it does so from either side, the sound metal round it too
+            let worked = hold_in(&mut panel, &Mould { touch: &|_, _| BOTH, ..mould })?;
+            let stress = face_stress(&panel).ok_or(NotWorked::NoRest { share: 1.0 })?;
+            let share = stress / settings.metal.hardening.yield_mpa();
+            if share > 1.0 {
+                return Err(missing);
+            }
+            (worked, Some(share))
+        }
+        Err(other) => return Err(other),
+    };
+    Ok(Dent { panel, recipe, at_mm: at, worked, depth_mm: damage.depth_mm, held })
 }
 
 impl Dent {
@@ -122,7 +144,8 @@ impl Dent {
             enough_mm: 0.01 * self.depth_mm,
         };
         let worked = work_into(&mut panel, &mould, go_on)?;
-        Ok(Dent { panel, recipe: self.recipe.clone(), at_mm: self.at_mm, worked, depth_mm: self.depth_mm })
+        let recipe = self.recipe.clone();
+        Ok(Dent { panel, recipe, at_mm: self.at_mm, worked, depth_mm: self.depth_mm, held: None })
     }
 }
 

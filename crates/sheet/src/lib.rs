@@ -67,7 +67,7 @@ pub use heat::{HEAT_TOML, HeatLimit, WarmField, WarmSheet, Warmth, heat_limits, 
 pub use lean::leant;
 pub use mesh::{Mesh, Outline};
 pub use metals::{Family, METALS_TOML, MetalRow, Range, metals, parse_metals};
-pub use mould::{BOTH, Mould, NotWorked, Worked, work_into};
+pub use mould::{BOTH, Mould, NotWorked, Worked, hold_in, work_into};
 pub use moves::{Goal, Kind, Move, Outcome};
 pub use oil_can::{OilCan, oil_can};
 pub use packed::NotPacked;
@@ -76,7 +76,7 @@ pub use panel::{Panel, largest};
 pub use patch::{Folded, Patch, State};
 pub use perform::{Pace, perform, perform_at};
 pub use quick::{Quick, give_map, quick, quick_climb, quick_rise};
-pub use remains::{Layer, Remains, layer_map, remains};
+pub use remains::{Layer, Remains, face_stress, layer_map, remains};
 pub use replay::{ReplayError, ReplaySettings, Replayed, replay};
 pub use section::{Layers, Section, add_up};
 pub use spline::{Axis, Focus, graded};

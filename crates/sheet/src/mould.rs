@@ -164,6 +164,28 @@ pub fn work_into(panel: &mut Panel, mould: &Mould, go_on: &dyn Fn(f64) -> bool) 
     Ok(worked)
 }
 
+/// Holds the panel in the shape, with the metal free to slide along the mould, and takes the mould away without letting
+/// the sheet move: how it stands then says whether it would stay, and the mould's pushes how hard it must be held.
+///
+/// # Errors
+/// Nothing to touch, or the sheet finds no balance in the mould.
+pub fn hold_in(panel: &mut Panel, mould: &Mould) -> Result<Worked, NotWorked> {
+    let mut spots = spots(panel, mould);
+    if spots.is_empty() {
+        return Err(NotWorked::Nothing);
+    }
+    let edges = panel.patch.held.clone();
+    let before: Vec<f64> = spots.iter().map(|s| s.hold).collect();
+    spots.iter_mut().for_each(|s| s.hold = s.wanted);
+    let held = hold(panel, mould, &edges, &spots, &before);
+    let force_n = push(panel, &edges);
+    panel.patch.held.clone_from(&edges);
+    held.map_err(|()| NotWorked::NoRest { share: 1.0 })?;
+    let places = panel.patch.places.clone();
+    look(panel, mould, &mut spots, &places);
+    Ok(Worked { misfit_mm: misfit(panel, &spots, 1.0), force_n, rounds: 1 })
+}
+
 fn spots(panel: &Panel, mould: &Mould) -> Vec<Spot> {
     let spot = |point: usize| {
         let [x, y] = panel.patch.mesh.points[point].at;

@@ -19,6 +19,8 @@ struct Header {
     at_mm: [f64; 2],
     worked: Worked,
     depth_mm: f64,
+    #[serde(default)]
+    held: Option<f64>,
     stable: bool,
 }
 
@@ -65,6 +67,7 @@ impl Dent {
             at_mm: self.at_mm,
             worked: self.worked,
             depth_mm: self.depth_mm,
+            held: self.held,
             stable: self.panel.stable,
         };
         let header = serde_json::to_vec(&header).expect("plain numbers and words");
@@ -82,8 +85,8 @@ impl Dent {
         let mut panel = header.recipe.panel().ok_or(NotPacked)?;
         panel.unpack(&bytes[4 + length as usize..])?;
         panel.stable = header.stable;
-        let Header { recipe, at_mm, worked, depth_mm, .. } = header;
-        Ok(Self { panel, recipe, at_mm, worked, depth_mm })
+        let Header { recipe, at_mm, worked, depth_mm, held, .. } = header;
+        Ok(Self { panel, recipe, at_mm, worked, depth_mm, held })
     }
 }
 

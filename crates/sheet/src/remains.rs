@@ -2,6 +2,7 @@
 
 use crate::panel::{Panel, largest};
 use crate::strain::Modes;
+use crate::yielding::equivalent;
 use dentwright_surface::{Grid, Map};
 use std::f64::consts::FRAC_PI_2;
 
@@ -44,6 +45,17 @@ pub enum Layer {
 /// What stays at every point of the sheet as it stands.
 pub fn remains(panel: &Panel) -> Vec<Remains> {
     panel.sheet_points().filter_map(|i| at_point(panel, i)).collect()
+}
+
+/// Largest equivalent stress on a face of a sheet that is bent within its yield stress, MPa; none where it folds.
+pub fn face_stress(panel: &Panel) -> Option<f64> {
+    let (patch, t) = (&panel.patch, panel.patch.layers.thickness());
+    let at = |i: usize| {
+        let section = patch.strained(i).ok()?.section;
+        let face = |side: f64| equivalent(&(section.force / t + section.moment * (side * 6.0 / (t * t))));
+        Some(face(1.0).max(face(-1.0)))
+    };
+    panel.sheet_points().map(at).try_fold(0.0, |most, one| Some(f64::max(most, one?)))
 }
 
 fn at_point(panel: &Panel, i: usize) -> Option<Remains> {

@@ -130,3 +130,26 @@ fn a_shallow_dent_on_a_crown() {
     assert!((left + dent.depth_mm).abs() < 0.1 * dent.depth_mm, "{left}");
     assert!((1.0 / 1.5..1.5).contains(&(ours / theirs)));
 }
+
+/// A low so wide and shallow that its metal bends well within its yield stress: nothing stays when it is let go, so it is
+/// said to be held. In the middle of `w = w₀ exp(−r²/2s²)` a plate is bent by `w₀/s²` both ways, and its faces are under
+/// `E (t/2) (w₀/s²) / (1 − ν)` (Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells, article 11).
+#[test]
+fn a_low_that_would_spring_back_is_held() {
+    let metal = metals().into_iter().find(|m| m.name == "steel_bh180_panel").expect("on file").likely();
+    let (thickness_mm, s, depth) = (0.7, 40.0, 0.1);
+    let grid = Grid { x0_mm: -150.0, y0_mm: -150.0, step_mm: 1.5, nx: 201, ny: 201 };
+    let shape = Map::from_fn(grid, |x, y| -depth * (-(x * x + y * y) / (2.0 * s * s)).exp());
+    let sigma = Map::from_fn(grid, |_, _| 0.001);
+    let face = metal.e_mpa * 0.5 * thickness_mm * depth / (s * s) / (1.0 - metal.nu);
+    let plate = face / metal.hardening.yield_mpa();
+    let settings =
+        DentSettings { metal, thickness_mm, curvature: [0.0; 3], half_mm: 110.0, hold: Hold::Clamped, coarser: 1.7 };
+    let dent = dent_state(&shape, &sigma, [0.0; 2], &settings, &|_| true).expect("a state");
+    let share = dent.held.expect("held");
+    println!("at {share:.4} of yield, the plate {plate:.4}, {:?}", dent.worked);
+    assert!((0.9..1.1).contains(&(share / plate)));
+    assert!(dent.panel.max_plastic_strain() < 1e-9 && dent.worked.misfit_mm < 0.02 * depth);
+    let again = Dent::unpack(&dent.pack()).expect("the same dent").held.expect("held");
+    assert!((again / share - 1.0).abs() < 1e-9);
+}

@@ -78,7 +78,8 @@ export type Reason =
   | { reason: 'access'; blocked: Blocked[] }
   | { reason: 'makers_rule'; rule: string }
   | { reason: 'dearer'; ours: number; conventional: number }
-  | { reason: 'not_computed' };
+  | { reason: 'not_computed' }
+  | { reason: 'went_over'; before_mm: number; after_mm: number };
 
 export type Departure =
   | { rule: 'crowns_first'; planned_mm: number; trade_mm: number }

@@ -3554,6 +3554,12 @@ export interface components {
              * @description Half the patch, mm.
              */
             half_mm: number;
+            /**
+             * Format: double
+             * @description Where the sheet would spring back if let go, so that something round it holds it in its shape: its largest stress as
+             *     a share of what it takes for good. None where it stays by itself.
+             */
+            held?: number | null;
             /** @description A crown that holds the low beside it, mm. */
             held_by_crown?: number[] | null;
             /**
@@ -4354,6 +4360,19 @@ export interface components {
         } | {
             /** @enum {string} */
             reason: "not_computed";
+        } | {
+            /**
+             * Format: double
+             * @description After it.
+             */
+            after_mm: number;
+            /**
+             * Format: double
+             * @description Largest residual before the round, mm.
+             */
+            before_mm: number;
+            /** @enum {string} */
+            reason: "went_over";
         };
         /** @description A move to make. */
         Planned: components["schemas"]["MoveWhy"] & {

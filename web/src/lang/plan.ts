@@ -81,6 +81,8 @@ export function reasonWords(reason: Reason): string {
       return t('reason-dearer', { ours: say.money(reason.ours), conventional: say.money(reason.conventional) });
     case 'not_computed':
       return t('reason-not_computed');
+    case 'went_over':
+      return t('reason-went_over', { before: say.height(reason.before_mm), after: say.height(reason.after_mm) });
   }
 }
 

@@ -268,6 +268,7 @@ fn metal() -> dentwright_report::MetalState {
     dentwright_report::MetalState {
         sheet: "steel_bh180_panel".into(),
         thickness_mm: [0.6, 0.85],
+        held: None,
         stretch: Some([0.009, 0.003]),
         bent: Some([0.011, 0.003]),
         pulled: Some([62.0, 21.0]),
