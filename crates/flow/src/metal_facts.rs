@@ -36,6 +36,7 @@ impl Found<'_> {
         let bent = |p: &Remains| p.bent_outer.abs().max(p.bent_inner.abs());
         let pull = |p: &Remains| self.place(p, p.tension_mpa, tension);
         let [pulled, pressed] = [self.most(&|p| p.tension_mpa), self.most(&|p| -p.tension_mpa)];
+        let stays = |_: &&Remains| self.dent.held.is_none();
         let held_by_crown = self.held_by_crown(sheet.yield_mpa.likely);
         MetalFile {
             word: "estimate".into(),
@@ -46,9 +47,9 @@ impl Found<'_> {
             misfit_mm: self.dent.worked.misfit_mm,
             intended_off_mm: off_mm,
             held: self.dent.held,
-            stretch: self.most(&|p| p.stretch).map(|p| self.place(p, p.stretch, stretch)),
+            stretch: self.most(&|p| p.stretch).filter(stays).map(|p| self.place(p, p.stretch, stretch)),
             area_gained_mm2: self.gained(),
-            bent: self.most(&bent).map(|p| self.place(p, bent(p), stretch)),
+            bent: self.most(&bent).filter(stays).map(|p| self.place(p, bent(p), stretch)),
             pulled: pulled.filter(|p| p.tension_mpa > 0.0).map(pull),
             pressed: pressed.filter(|p| p.tension_mpa < 0.0).map(pull),
             held_by_crown: held_by_crown.map(|at| self.on_panel(at)),

@@ -108,3 +108,21 @@ fn error_shrinks_at_least_with_the_third_power_of_the_cell() {
     println!("errors {errors:?}");
     assert!(errors[1] < errors[0] / 8.0 && errors[2] < (errors[1] / 8.0).max(1e-4), "{errors:?}");
 }
+
+/// More surface than there is room for: a disc that has grown by `ε` both ways between clamped edges is pressed together by
+/// `E t ε / (1 − ν)` and buckles from `14.68 D/a²` on, supported from `4.20 D/a²` (Timoshenko and Gere, Theory of Elastic
+/// Stability, article 7.2; ν = 0.3). There its stiffness loses a direction, and not before.
+#[test]
+fn a_disc_that_has_grown_buckles_at_the_closed_form() {
+    for (hold, k) in [(Hold::Clamped, 14.68), (Hold::Pinned, 4.20)] {
+        let grown = k * D / (100.0 * 100.0) * 0.7 / (210000.0 * 0.7);
+        let lost = |times: f64| {
+            let mut panel = disc(100.0, hold, 8.0);
+            panel.patch.memory.iter_mut().for_each(|m| m.plastic = Modes::new(times * grown, 0.0, 0.0));
+            let state = panel.patch.state(&panel.patch.places).expect("it does not fold");
+            panel.patch.factor(&state).negative()
+        };
+        println!("{hold:?} {:?}", [0.9, 0.97, 1.03, 1.1].map(lost));
+        assert_eq!((lost(0.97), lost(1.03)), (0, 1), "{hold:?}");
+    }
+}
