@@ -100,7 +100,9 @@ pub async fn hand(app: &App, damage: Uuid, but: Uuid, technician: Option<Uuid>) 
 pub fn tried(plan: &StoredPlan, technician: Option<Uuid>) -> Answer<Vec<Tried>> {
     let asked: PlanAskedJson = of_value(plan.asked.clone())?;
     match &plan.came_of {
-        Some(came) if asked.technician == technician => Ok(of_value::<CameOf>(came.clone())?.tried),
+        Some(came) if asked.technician == technician => {
+            Ok(worked_out::<CameOf>(came.clone()).map(|came| came.tried).unwrap_or_default())
+        }
         _ => Ok(Vec::new()),
     }
 }
@@ -120,7 +122,13 @@ pub async fn drawn(app: &App, damage: Uuid, reading: &KeptReading) -> Answer<Opt
 
 /// A value of the record.
 pub fn of_value<T: DeserializeOwned>(value: Value) -> Answer<T> {
-    serde_json::from_value(value).map_err(|why| Trouble::own("understanding an earlier plan", why))
+    serde_json::from_value(value).map_err(|why| Trouble::own("understanding the record", why))
+}
+
+/// What an earlier version worked out; none where this one reads it otherwise: it can be worked out anew.
+pub fn worked_out<T: DeserializeOwned>(value: Value) -> Option<T> {
+    let read = serde_json::from_value(value);
+    read.inspect_err(|why| tracing::warn!("a plan of another version is left aside: {why}")).ok()
 }
 
 /// As the record keeps it.

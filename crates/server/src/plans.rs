@@ -6,12 +6,12 @@ use crate::plan_json::{
     CameOfJson, CoolingAskedJson, CoolingJson, LookAgainJson, MadeMoveJson, PlanAskedJson, PlanJson, WorkJson,
     of_stored,
 };
-use crate::plan_work::{hand, of_value, tried, value, work};
+use crate::plan_work::{hand, of_value, tried, value, work, worked_out};
 use crate::trouble::{Answer, At, Body, Trouble};
 use axum::Json;
 use axum::extract::{Query, State};
 use axum::http::StatusCode;
-use dentwright_flow::{CameOf, cooling};
+use dentwright_flow::{CameOf, PlanFile, cooling};
 use dentwright_sheet::{glues, metals, paints};
 use dentwright_store::StoredMove;
 use serde::Deserialize;
@@ -46,10 +46,11 @@ pub async fn get(State(app): State<App>, At(id): At<Uuid>) -> Answer<Json<PlanJs
     let suggested = suggested(app.store.job(job).await?.car.metal(damage.panel));
     let under_way = app.plans.of(id);
     let stored = app.store.plan(id).await?;
+    let plan: Option<PlanFile> = stored.as_ref().and_then(|plan| worked_out(plan.file.clone()));
     let (state, fraction, error) = match under_way {
         Some(work) if work.failed.is_some() => (MetalStateJson::Failed, work.fraction(), work.failed),
         Some(work) => (MetalStateJson::Running, work.fraction(), None),
-        None if stored.is_some() => (MetalStateJson::Done, 1.0, None),
+        None if plan.is_some() => (MetalStateJson::Done, 1.0, None),
         None => (MetalStateJson::None, 0.0, None),
     };
     let asked = match &stored {
@@ -57,8 +58,7 @@ pub async fn get(State(app): State<App>, At(id): At<Uuid>) -> Answer<Json<PlanJs
         None => asked_last(&app, reading.damage).await?,
     };
     let came_of = stored.as_ref().and_then(|plan| plan.came_of.clone());
-    let came_of = came_of.map(of_value::<CameOf>).transpose()?.map(CameOfJson::from);
-    let plan = stored.map(|plan| of_value(plan.file)).transpose()?;
+    let came_of = came_of.and_then(worked_out::<CameOf>).map(CameOfJson::from);
     Ok(Json(PlanJson { state, fraction, error, plan, asked, suggested, came_of }))
 }
 

@@ -4,6 +4,7 @@ use super::client::{Client, demo_capture};
 use axum::http::StatusCode;
 use dentwright_scene::dent::Dent;
 use dentwright_scene::{Recipe, recipes};
+use dentwright_store::NewPlan;
 use serde_json::{Value, json};
 use std::time::Duration;
 
@@ -90,6 +91,19 @@ async fn a_plan_goes_on_from_reading_to_reading_and_learns() {
     let done = read(&client, &damage, 5).await;
     let level = planned(&client, &done, &asked).await;
     assert!(level["plan"]["level"] == true && level["came_of"].is_null(), "no move was noted: {level}");
+
+    // a plan of another version is left aside and can be made anew
+    let id = second.parse().unwrap();
+    let kept = client.app.store.plan(id).await.unwrap().unwrap();
+    let other = Some(json!({ "of": "another version" }));
+    let foreign = NewPlan { asked: kept.asked, file: other.clone().unwrap(), came_of: other, sheet: kept.sheet };
+    client.app.store.keep_plan(id, &foreign, client.app.now()).await.unwrap();
+    let aside = client.get(&format!("/api/readings/{second}/plan")).await.json();
+    assert!(aside["state"] == "none" && aside["plan"].is_null() && aside["came_of"].is_null(), "{aside}");
+    assert_eq!(aside["asked"]["metal"], "steel_bh180_panel");
+    let anew = planned(&client, &second, &asked).await;
+    assert!(anew["state"] == "done" && anew["plan"]["rounds"][0].is_object(), "{anew}");
+    planned(&client, &done, &asked).await;
 
     let due = format!("/api/damages/{damage}/look-again");
     assert_eq!(client.call("PUT", &due, json!({ "due": "2026-11-27" })).await.status, StatusCode::NO_CONTENT);
