@@ -96,7 +96,8 @@ async fn a_plan_goes_on_from_reading_to_reading_and_learns() {
     let id = second.parse().unwrap();
     let kept = client.app.store.plan(id).await.unwrap().unwrap();
     let other = Some(json!({ "of": "another version" }));
-    let foreign = NewPlan { asked: kept.asked, file: other.clone().unwrap(), came_of: other, sheet: kept.sheet };
+    let sheet = client.app.store.planned_sheet(id).await.unwrap();
+    let foreign = NewPlan { asked: kept.asked, file: other.clone().unwrap(), came_of: other, sheet };
     client.app.store.keep_plan(id, &foreign, client.app.now()).await.unwrap();
     let aside = client.get(&format!("/api/readings/{second}/plan")).await.json();
     assert!(aside["state"] == "none" && aside["plan"].is_null() && aside["came_of"].is_null(), "{aside}");
