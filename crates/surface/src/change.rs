@@ -154,16 +154,58 @@ fn standing_out(smooth: &Map, sigma: &Map, settings: &ChangeSettings) -> Vec<boo
     smooth.values.iter().zip(&sigma.values).map(|(h, s)| f64::from(h.abs()) > limit(*s)).collect()
 }
 
-/// Takes out of the doubt what both readings have in common and the difference is rid of: the paint's texture, which
-/// each of them counts as its own error. Where nothing changed the difference is the error itself, so its mean square
-/// there tells how much that is. The skirts of what changed count too: the error is larger beside damage than far off.
+/// Within these distances of what changed its skirts count as error, mm: the nearer, the more of them; the last holds all
+/// that is farther.
+const SKIRTS_MM: [f64; 5] = [5.0, 10.0, 20.0, 40.0, f64::INFINITY];
+/// A mean square of fewer cells says little.
+const CELLS: usize = 200;
+
+/// Takes out of the doubt what both readings have in common and the difference is rid of: the paint's texture and much of
+/// the poses, which each of them counts as its own error. Where nothing changed the difference is the error itself, so its
+/// mean square there tells how much that is, ring by ring about what changed: the error is larger beside it than far off.
 fn without_the_common(sigma: &mut Map, change: &Map, changed: &[bool]) {
-    let quiet: Vec<usize> = (0..changed.len()).filter(|&i| !changed[i] && change.values[i].is_finite()).collect();
-    let squares = |map: &Map| quiet.iter().map(|&i| f64::from(map.values[i]).powi(2)).sum::<f64>();
-    let mean = |map: &Map| (squares(map) / quiet.len().max(1) as f64) as f32;
-    let (said, found) = (mean(sigma), mean(change));
-    let common = (said - found).max(0.0);
-    sigma.values.iter_mut().for_each(|s| *s = (*s * *s - common).max(found).sqrt());
+    let far = steps_from(changed, &change.grid);
+    let ring = |i: usize| {
+        let mm = far[i] as f64 * change.grid.step_mm;
+        SKIRTS_MM.iter().position(|limit| mm <= *limit).unwrap_or(SKIRTS_MM.len() - 1)
+    };
+    let (mut said, mut found) = ([0.0; SKIRTS_MM.len()], [0.0; SKIRTS_MM.len()]);
+    let mut cells = [0usize; SKIRTS_MM.len()];
+    for i in (0..changed.len()).filter(|&i| !changed[i] && change.values[i].is_finite()) {
+        said[ring(i)] += f64::from(sigma.values[i]).powi(2);
+        found[ring(i)] += f64::from(change.values[i]).powi(2);
+        cells[ring(i)] += 1;
+    }
+    // a ring of few cells goes by the next one outward, the outermost by the next one inward
+    let means = |sums: &[f64; SKIRTS_MM.len()], k: usize| {
+        let enough = |k: &usize| cells[*k] >= CELLS;
+        (k..cells.len()).find(enough).or_else(|| (0..k).rev().find(enough)).map(|k| sums[k] / cells[k] as f64)
+    };
+    for i in 0..changed.len() {
+        let (Some(said), Some(found)) = (means(&said, ring(i)), means(&found, ring(i))) else { return };
+        let own = f64::from(sigma.values[i]).powi(2);
+        sigma.values[i] = (own - (said - found).max(0.0)).max(found).sqrt() as f32;
+    }
+}
+
+/// How many steps along rows and columns every cell is from the nearest of these; none of them is out of all reach.
+fn steps_from(mask: &[bool], grid: &Grid) -> Vec<u32> {
+    let mut steps: Vec<u32> = mask.iter().map(|m| if *m { 0 } else { u32::MAX }).collect();
+    let mut edge: std::collections::VecDeque<usize> = (0..mask.len()).filter(|&i| mask[i]).collect();
+    while let Some(i) = edge.pop_front() {
+        let (x, y) = (i % grid.nx, i / grid.nx);
+        let left = (x > 0).then(|| i - 1);
+        let right = (x + 1 < grid.nx).then(|| i + 1);
+        let below = (y > 0).then(|| i - grid.nx);
+        let above = (y + 1 < grid.ny).then(|| i + grid.nx);
+        for j in [left, right, below, above].into_iter().flatten() {
+            if steps[j] == u32::MAX {
+                steps[j] = steps[i] + 1;
+                edge.push_back(j);
+            }
+        }
+    }
+    steps
 }
 
 /// What is left of the damage on the cells of a map that were read.
