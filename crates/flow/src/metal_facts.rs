@@ -126,13 +126,8 @@ impl Spread {
             _ => UNKNOWN,
         };
         let sum = |k: usize, own: f64| {
-            peaks
-                .get(1..)
-                .unwrap_or(&[])
-                .chunks_exact(2)
-                .map(|pair| half_range(pair, k).powi(2))
-                .fold(own * own, |a, b| a + b)
-                .sqrt()
+            let pairs = peaks.get(1..).unwrap_or_default().chunks_exact(2);
+            pairs.map(|pair| half_range(pair, k).powi(2)).fold(own * own, |a, b| a + b).sqrt()
         };
         Self { stretch: sum(0, METHOD), tension: sum(1, METHOD_TENSION) }
     }

@@ -4,7 +4,7 @@
 
 use crate::bridge::bridge;
 use crate::hand::Tried;
-use crate::model::{Model, extremes};
+use crate::model::{Model, largest};
 use dentwright_sheet::{NotWorked, Pace, perform_at};
 use dentwright_surface::{Map, average};
 
@@ -30,8 +30,7 @@ impl Model {
         made.iter().for_each(|one| self.make(one));
         let smooth = average(&bridge(deviation), deviation.grid.step_mm);
         self.misfit_mm = self.off(&smooth);
-        let (low, high) = extremes(&smooth);
-        if self.misfit_mm > OFF_MM.max(OFF * high.max(-low)) { self.take(deviation, go_on) } else { Ok(()) }
+        if self.misfit_mm > OFF_MM.max(OFF * largest(&smooth)) { self.take(deviation, go_on) } else { Ok(()) }
     }
 
     /// One move, tried from how the sheet stands until it leaves what stayed; the sheet stays as it is where it finds no rest.

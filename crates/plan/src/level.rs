@@ -4,7 +4,7 @@
 //! where its stiffness has lost a direction it buckles out again, whatever the work (more surface than the place has room for;
 //! Timoshenko and Gere, Theory of Elastic Stability). Where it would, it is worked level and pressed lightly until it pops.
 
-use crate::model::{Model, TOUCHED, extremes};
+use crate::model::{Model, TOUCHED, largest};
 use dentwright_sheet::{BOTH, Mould, NotWorked, OilCan, Panel, hold_in, oil_can, work_into};
 use dentwright_surface::{Grid, Map};
 
@@ -67,7 +67,7 @@ fn with_mould<T>(model: &Model, work: impl FnOnce(&Mould) -> T) -> T {
     let (half_mm, n) = (model.known.half_mm, 2 * model.known.cells + 1);
     let grid = Grid { x0_mm: -half_mm, y0_mm: -half_mm, step_mm: 2.0 * half_mm / (n as f64 - 1.0), nx: n, ny: n };
     let now = Map::from_fn(grid, |x, y| model.panel.deviation(x, y));
-    let limit = TOUCHED * extremes(&now).1.max(-extremes(&now).0);
+    let limit = TOUCHED * largest(&now);
     let stands_out = |x: f64, y: f64| now.sample(x, y).is_some_and(|w| w.abs() > limit);
     work(&Mould {
         shape: &|_, _| 0.0,

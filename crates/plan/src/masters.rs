@@ -2,7 +2,7 @@
 //! (or taps the highest), and learns how far over it must go from what came of its last moves.
 
 use crate::act::Act;
-use crate::model::extremes;
+use crate::model::largest;
 use crate::plant::Plant;
 use dentwright_surface::{Map, average};
 use serde::{Deserialize, Serialize};
@@ -34,8 +34,7 @@ pub fn work(plant: &mut Plant, rule: Rule, limit_mm: f64, average_mm: f64, tips_
     let mut over = [SPRINGS_BACK_MM; 4]; // pushes and taps, fine tip and wide
     let mut map = average(&plant.read(), average_mm);
     while plant.log.moves < most {
-        let (low, high) = extremes(&map);
-        if high.max(-low) <= limit_mm {
+        if largest(&map) <= limit_mm {
             return;
         }
         let (at, height) = choose(&map, rule, limit_mm);

@@ -111,14 +111,13 @@ impl Model {
         rounds: [usize; 2],
         go_on: &dyn Fn(f64) -> bool,
     ) -> Result<(), NotWorked> {
-        let (low, high) = extremes(shape);
         let at = |x: f64, y: f64| shape.sample(x, y).unwrap_or(0.0);
         let mould = Mould {
             shape: &at,
             touch: &|x, y| touch(at(x, y)),
             stiffness: self.known.mould(),
             rounds,
-            enough_mm: 0.01 * high.max(-low),
+            enough_mm: 0.01 * largest(shape),
         };
         let edges = self.panel.patch.held.clone();
         let (places, memory) = (self.panel.patch.places.clone(), self.panel.patch.memory.clone());
@@ -150,8 +149,7 @@ impl Model {
 
     /// How far the sheet is off a shape where that stands out, root mean square, mm.
     pub(crate) fn off(&self, shape: &Map) -> f64 {
-        let (low, high) = extremes(shape);
-        let limit = TOUCHED * high.max(-low);
+        let limit = TOUCHED * largest(shape);
         let cell = |i: usize| {
             let (x, y) = shape.grid.position(i);
             let (w, half) = (f64::from(shape.values[i]), self.known.half_mm);

@@ -177,12 +177,13 @@ fn without_the_common(sigma: &mut Map, change: &Map, changed: &[bool]) {
         cells[ring(i)] += 1;
     }
     // a ring of few cells goes by the next one outward, the outermost by the next one inward
-    let means = |sums: &[f64; SKIRTS_MM.len()], k: usize| {
+    let means: [Option<[f64; 2]>; SKIRTS_MM.len()] = std::array::from_fn(|k| {
         let enough = |k: &usize| cells[*k] >= CELLS;
-        (k..cells.len()).find(enough).or_else(|| (0..k).rev().find(enough)).map(|k| sums[k] / cells[k] as f64)
-    };
+        let k = (k..cells.len()).find(enough).or_else(|| (0..k).rev().find(enough))?;
+        Some([said[k], found[k]].map(|sum: f64| sum / cells[k] as f64))
+    });
     for i in 0..changed.len() {
-        let (Some(said), Some(found)) = (means(&said, ring(i)), means(&found, ring(i))) else { return };
+        let Some([said, found]) = means[ring(i)] else { return };
         let own = f64::from(sigma.values[i]).powi(2);
         sigma.values[i] = (own - (said - found).max(0.0)).max(found).sqrt() as f32;
     }
@@ -193,12 +194,7 @@ fn steps_from(mask: &[bool], grid: &Grid) -> Vec<u32> {
     let mut steps: Vec<u32> = mask.iter().map(|m| if *m { 0 } else { u32::MAX }).collect();
     let mut edge: std::collections::VecDeque<usize> = (0..mask.len()).filter(|&i| mask[i]).collect();
     while let Some(i) = edge.pop_front() {
-        let (x, y) = (i % grid.nx, i / grid.nx);
-        let left = (x > 0).then(|| i - 1);
-        let right = (x + 1 < grid.nx).then(|| i + 1);
-        let below = (y > 0).then(|| i - grid.nx);
-        let above = (y + 1 < grid.ny).then(|| i + grid.nx);
-        for j in [left, right, below, above].into_iter().flatten() {
+        for j in grid.beside(i).into_iter().flatten() {
             if steps[j] == u32::MAX {
                 steps[j] = steps[i] + 1;
                 edge.push_back(j);

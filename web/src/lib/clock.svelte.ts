@@ -17,12 +17,15 @@ export const clock = $state<{ job: string; times: Times | null; crew: Technician
 /** Of a job that the server was never asked about. */
 const NOTHING: Times = { entries: [], by_kind: [], on_dents_s: 0, in_doubt: 0, shop_by_kind: [], now: '' };
 
+/** What was noted here since the server last told: sent or not, it shows until the answer holds it. */
+let noted = $state.raw<Item[]>([]);
+
 /** How often the server was asked: an answer that comes in behind a later one is old. */
 let asked = 0;
 
 /** Loads a job's clock; where the server is out of reach, as it was told last. */
 export async function openClock(job: string): Promise<void> {
-  const turn = ++asked;
+  const [turn, before] = [++asked, noted];
   if (clock.job !== job) Object.assign(clock, { job, times: null });
   const told = async () => {
     const times = await api.times(job);
@@ -37,13 +40,10 @@ export async function openClock(job: string): Promise<void> {
   if (turn !== asked) return;
   const here = crew.filter((one) => !one.gone);
   const known = loadDraft(ME, { id: '' }).id;
-  noted = [];
+  noted = noted.filter((one) => !before.includes(one));
   Object.assign(clock, { times, crew, me: here.some((one) => one.id === known) ? known : (here[0]?.id ?? '') });
   tick();
 }
-
-/** What was noted here since the server last told: sent or not, it shows until the answer holds it. */
-let noted = $state.raw<Item[]>([]);
 
 /** Entries of the open job, with what waits on this device and what was sent from it just now. */
 export function entries(): TimeEntry[] {
@@ -95,13 +95,13 @@ async function note(job: string, method: 'POST' | 'DELETE' | 'PATCH', path: stri
 export async function startClock(kind: WorkKind): Promise<void> {
   const [job, id, before] = [clock.job, newId(), mine()];
   await attempt(() => {
-    const noted = note(job, 'POST', `/api/jobs/${job}/times`, { id, kind, technician: clock.me || null, started: now() });
+    const sending = note(job, 'POST', `/api/jobs/${job}/times`, { id, kind, technician: clock.me || null, started: now() });
     offer(t('clock-started', { kind: t(`work-${kind}`) }), async () => {
       const gone = note(job, 'DELETE', `/api/times/${id}`);
       if (before) await note(job, 'PATCH', `/api/times/${before.id}`, { stopped: null });
       await gone;
     });
-    return noted;
+    return sending;
   });
 }
 
@@ -109,9 +109,9 @@ export async function startClock(kind: WorkKind): Promise<void> {
 export async function stopClock(entry: TimeEntry): Promise<void> {
   const job = clock.job;
   await attempt(() => {
-    const noted = note(job, 'POST', `/api/times/${entry.id}/stop`, { at: now() });
+    const sending = note(job, 'POST', `/api/times/${entry.id}/stop`, { at: now() });
     offer(t('clock-stopped', { kind: t(`work-${entry.kind}`) }), () => note(job, 'PATCH', `/api/times/${entry.id}`, { stopped: null }));
-    return noted;
+    return sending;
   });
 }
 
