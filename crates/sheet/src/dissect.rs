@@ -13,10 +13,23 @@ pub struct Front {
     pub nodes: Vec<usize>,
     /// How many of them are eliminated here.
     pub pivots: usize,
-    /// Entries of the stiffness that enter here: row and column among `nodes`, index in the stencil.
-    pub entries: Vec<[u32; 3]>,
+    /// Entries of the stiffness that enter here.
+    pub entries: Vec<Entry>,
     /// The two halves, each with the places of its remaining nodes among `nodes`.
     pub halves: Vec<(Front, Vec<u32>)>,
+}
+
+/// One block of the stiffness where it enters a front.
+#[derive(Debug)]
+pub struct Entry {
+    /// Row among the front's nodes.
+    pub row: u32,
+    /// Column among them, not after the row.
+    pub column: u32,
+    /// Index of the block in the stencil.
+    pub index: u32,
+    /// Whether the stencil keeps its mirror image.
+    pub turned: bool,
 }
 
 #[derive(Clone, Copy)]
@@ -66,8 +79,10 @@ fn build(stencil: &Stencil, active: &[bool], piece: Piece, place: &mut [u32]) ->
         for row_node in stencil.neighbours(*node) {
             let row = place[row_node];
             if row != u32::MAX && row as usize >= column {
-                let index = stencil.index(row_node, *node).expect("neighbours touch");
-                entries.push([row, column as u32, index as u32]);
+                let turned = row_node < *node;
+                let (after, before) = if turned { (*node, row_node) } else { (row_node, *node) };
+                let index = stencil.index(after, before).expect("neighbours touch") as u32;
+                entries.push(Entry { row, column: column as u32, index, turned });
             }
         }
     }

@@ -21,6 +21,7 @@
 
 mod bar;
 mod case;
+mod columns;
 mod dent;
 mod dissect;
 mod edges;
@@ -30,10 +31,12 @@ mod glue;
 mod hardening;
 mod heat;
 mod lean;
+mod look;
 mod mesh;
 mod metals;
 mod mould;
 mod moves;
+mod newton;
 mod oil_can;
 mod packed;
 mod paint;
@@ -45,6 +48,7 @@ mod quadrature;
 mod quick;
 mod remains;
 mod replay;
+mod room;
 mod round;
 mod section;
 mod shell;

@@ -7,7 +7,7 @@ use crate::mesh::Mesh;
 use crate::part::Part;
 use crate::section::{Layers, Section, add_up, elastic};
 use crate::shell::{Bent, stretch_of};
-use crate::stencil::Stencil;
+use crate::stencil::{KEPT, Stencil};
 use crate::strain::Modes;
 use crate::yielding::{Memory, Metal, equivalent};
 use nalgebra::{Matrix3, Vector3};
@@ -47,6 +47,14 @@ pub struct State {
     pub memory: Vec<Memory>,
 }
 
+/// Forces of a patch at some shape alone.
+pub struct Forces {
+    /// Force the sheet and what holds it exert against each node, N.
+    pub force: Vec<Vector3<f64>>,
+    /// Memory that would hold if this shape were kept.
+    pub memory: Vec<Memory>,
+}
+
 /// Strains at one point of the sheet.
 pub struct Strained {
     /// Membrane strain, modes.
@@ -72,51 +80,75 @@ impl Patch {
 
     /// Forces and stiffness at the shape `places`, seen from the remembered state.
     pub fn state(&self, places: &[Vector3<f64>]) -> Result<State, Folded> {
-        let (nx, ny) = (self.mesh.x.splines(), self.mesh.y.splines());
-        let mut state = State {
-            force: vec![Vector3::zeros(); nx * ny],
-            stiffness: Stencil::new(nx, ny),
-            memory: self.memory.clone(),
-        };
+        let stiffness = Stencil::new(self.mesh.x.splines(), self.mesh.y.splines());
+        let (Forces { force, memory }, stiffness) = self.sum(places, Some(stiffness))?;
+        let stiffness = stiffness.expect("as it was asked for");
+        Ok(State { force, stiffness, memory })
+    }
+
+    /// Forces at the shape `places` alone: a third of the work.
+    pub fn forces(&self, places: &[Vector3<f64>]) -> Result<Forces, Folded> {
+        self.sum(places, None).map(|(forces, _)| forces)
+    }
+
+    fn sum(
+        &self,
+        places: &[Vector3<f64>],
+        mut stiffness: Option<Stencil>,
+    ) -> Result<(Forces, Option<Stencil>), Folded> {
+        let ny = self.mesh.y.splines();
+        let mut sum = Forces { force: vec![Vector3::zeros(); places.len()], memory: self.memory.clone() };
         let n = self.layers.len();
         let per_chunk = self.mesh.x.cells().div_ceil(2 * rayon::current_num_threads()).max(1);
         let mut jobs = Vec::new();
-        let mut rest = state.memory.as_mut_slice();
+        let mut rest = sum.memory.as_mut_slice();
+        let mut blocks = stiffness.as_mut().map(|s| s.blocks.as_mut_slice());
         for first in (0..self.mesh.x.cells()).step_by(per_chunk) {
             let last = (first + per_chunk).min(self.mesh.x.cells());
             let points = self.mesh.columns[first]..self.mesh.columns[last];
             let (memory, after) = rest.split_at_mut(points.len() * n);
             rest = after;
-            jobs.push((first, last, points, memory));
+            let own = blocks.take().map(|b| b.split_at_mut((last - first) * ny * KEPT));
+            let (own, after) = own.map_or((None, None), |(own, after)| (Some(own), Some(after)));
+            blocks = after;
+            jobs.push((Part::new(first, last - first, ny, own), last, points, memory));
         }
         let parts: Vec<_> = jobs
             .into_par_iter()
-            .map(|(first, last, points, memory)| {
-                let mut part = Part::new(first, last - first + 3, ny);
+            .map(|(mut part, last, points, memory)| {
                 for (i, next) in points.zip(memory.chunks_mut(n)) {
                     self.add_point(i, places, next, &mut part)?;
                 }
-                Ok(part.finish())
+                Ok((part.finish(), last))
             })
             .collect::<Result<_, Folded>>()?;
-        for (first, force, stiffness) in parts {
-            for (to, f) in state.force[first..].iter_mut().zip(&force) {
+        for ((first, force, over), last) in parts {
+            for (to, f) in sum.force[first..].iter_mut().zip(&force) {
                 *to += f;
             }
-            state.stiffness.absorb(&stiffness.blocks, first);
+            if let Some(stiffness) = &mut stiffness {
+                stiffness.absorb(&over, last * ny);
+            }
         }
-        self.add_held(places, &mut state);
-        Ok(state)
+        self.add_held(places, &mut sum.force, stiffness.as_mut());
+        Ok((sum, stiffness))
     }
 
-    fn add_point(&self, i: usize, places: &[Vector3<f64>], next: &mut [Memory], part: &mut Part) -> Result<(), Folded> {
+    fn add_point(
+        &self,
+        i: usize,
+        places: &[Vector3<f64>],
+        next: &mut [Memory],
+        part: &mut Part<'_>,
+    ) -> Result<(), Folded> {
         let point = &self.mesh.points[i];
         let g = self.mesh.slopes(point.node, &point.shape, places);
         let bent = Bent::of(&point.frame, &self.stretch[i], &g).ok_or(Folded)?;
         let section = self.section(i, &bent, next);
+        let tangent = part.stiff().then_some(&section.tangent);
         let (force, stiffness) =
-            bent.forces(&point.frame, &self.stretch[i], &g, (&section.force, &section.moment), &section.tangent);
-        part.add(point.node, &point.shape, point.area, &force, &stiffness);
+            bent.forces(&point.frame, &self.stretch[i], &g, (&section.force, &section.moment), tangent);
+        part.add(point.node, &point.shape, point.area, &force, stiffness.as_ref());
         Ok(())
     }
 
@@ -142,14 +174,15 @@ impl Patch {
             && [-half, half].iter().all(|z| equivalent(&k.component_mul(&(membrane - *z * curvature))) <= limit)
     }
 
-    fn add_held(&self, places: &[Vector3<f64>], state: &mut State) {
+    fn add_held(&self, places: &[Vector3<f64>], sum: &mut [Vector3<f64>], mut stencil: Option<&mut Stencil>) {
         for held in &self.held {
             let nodes = self.mesh.nodes(held.node);
             let at = self.mesh.value(held.node, &held.shape, places);
             let g = self.mesh.slopes(held.node, &held.shape, places);
             let (force, stiffness) = held.forces(&at, &g);
             for (i, row) in nodes.into_iter().enumerate() {
-                state.force[row] += (0..3).map(|a| held.shape[a][i] * force[a]).sum::<Vector3<f64>>();
+                sum[row] += (0..3).map(|a| held.shape[a][i] * force[a]).sum::<Vector3<f64>>();
+                let Some(stencil) = &mut stencil else { continue };
                 for (j, column) in nodes.into_iter().enumerate() {
                     let mut block = Matrix3::zeros();
                     for a in 0..3 {
@@ -157,7 +190,7 @@ impl Patch {
                             block += held.shape[a][i] * held.shape[b][j] * stiffness[a][b];
                         }
                     }
-                    state.stiffness.add(row, column, &columns(&block));
+                    stencil.add(row, column, &columns(&block));
                 }
             }
         }

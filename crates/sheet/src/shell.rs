@@ -92,16 +92,16 @@ impl Bent {
         Some(Self { membrane, curvature, surface })
     }
 
-    /// Forces of a stretching force `n` and moment `m` (conjugate modes), and their stiffness with the
-    /// section's own `[∂n/∂ε, ∂n/∂κ, ∂m/∂κ]`.
+    /// Forces of a stretching force `n` and moment `m` (conjugate modes), and, where the section's own
+    /// `[∂n/∂ε, ∂n/∂κ, ∂m/∂κ]` is given, their stiffness.
     pub fn forces(
         &self,
         frame: &Frame,
         stretch: &Matrix3<f64>,
         g: &Slopes,
         (n, m): (&Modes, &Modes),
-        [nn, nm, mm]: &[Matrix3<f64>; 3],
-    ) -> (Forces, Stiffness) {
+        tangent: Option<&[Matrix3<f64>; 3]>,
+    ) -> (Forces, Option<Stiffness>) {
         let s = &self.surface;
         let by_metric = self.membrane.first * frame.local;
         let by_bend = stretch * frame.local;
@@ -121,6 +121,12 @@ impl Bent {
                 rows[(3 + k, 3 + i)] = -christoffel[k][1] * s.normal[i];
             }
         }
+        let mut load = SVector::<f64, 6>::zeros();
+        load.fixed_rows_mut::<3>(0).copy_from(&n_metric);
+        load.fixed_rows_mut::<3>(3).copy_from(&m_bend);
+        let forces = rows.transpose() * load;
+        let Some([nn, nm, mm]) = tangent else { return (forces, None) };
+
         let mut section = SMatrix::<f64, 6, 6>::zeros();
         let mut curved = by_metric.transpose() * nn * by_metric;
         for k in 0..3 {
@@ -131,14 +137,9 @@ impl Bent {
         section.fixed_view_mut::<3, 3>(0, 3).copy_from(&across);
         section.fixed_view_mut::<3, 3>(3, 0).copy_from(&across.transpose());
         section.fixed_view_mut::<3, 3>(3, 3).copy_from(&(by_bend.transpose() * mm * by_bend));
-
-        let mut load = SVector::<f64, 6>::zeros();
-        load.fixed_rows_mut::<3>(0).copy_from(&n_metric);
-        load.fixed_rows_mut::<3>(3).copy_from(&m_bend);
-        let forces = rows.transpose() * load;
         let mut stiffness = rows.transpose() * (section * rows);
         self.add_turning(&mut stiffness, &n_metric, &m_bend, &christoffel);
-        (forces, stiffness)
+        (forces, Some(stiffness))
     }
 
     /// Second variation of metric and curvature under the present forces.

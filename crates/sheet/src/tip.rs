@@ -187,14 +187,14 @@ impl Contact {
         levels.map(|l| l * self.way).fold(f64::INFINITY, f64::min) * self.way
     }
 
-    /// Adds its forces and stiffness on the surface `places`.
+    /// Adds its forces on the surface `places`, and its stiffness where that is asked.
     pub fn add(
         &self,
         mesh: &Mesh,
         places: &[Vector3<f64>],
         level: f64,
         force: &mut [Vector3<f64>],
-        stiffness: &mut Stencil,
+        mut stiffness: Option<&mut Stencil>,
     ) -> Pressed {
         let mut pressed = Pressed { by_level: 0.0, by_level_twice: 0.0, coupling: Vec::new(), area: 0.0 };
         for t in &self.touched {
@@ -216,6 +216,7 @@ impl Contact {
             for (i, row) in nodes.into_iter().enumerate() {
                 force[row] += t.shape[0][i] * gradient;
                 pressed.coupling.push((row, t.shape[0][i] * across));
+                let Some(stiffness) = &mut stiffness else { continue };
                 for (j, column) in nodes.into_iter().enumerate() {
                     stiffness.add(row, column, &columns(&(t.shape[0][i] * t.shape[0][j] * block)));
                 }

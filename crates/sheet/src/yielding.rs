@@ -65,8 +65,8 @@ pub fn answer(metal: &Metal, memory: &Memory, strain: &Modes) -> Answer {
     let k = metal.stiffness();
     let trial = k.component_mul(&(strain - memory.plastic));
     let xi = trial - memory.back;
-    let (old_curve, _) = metal.hardening.at(memory.spent);
     let first = metal.hardening.yield_mpa();
+    let old_curve = if memory.spent == 0.0 { first } else { metal.hardening.at(memory.spent).0 };
     let moved = if first.is_finite() { metal.kinematic_share * (old_curve - first) } else { 0.0 };
     // a layer that stands on its yield surface is elastic until it is asked for more
     if equivalent(&xi) <= (old_curve - moved) * (1.0 + 1e-9) {
@@ -76,11 +76,10 @@ pub fn answer(metal: &Metal, memory: &Memory, strain: &Modes) -> Answer {
     // Σ Q ξ²/D² = 1 with D = σ(p + Δp) − K(p) + Δp Q k: convex and falling, Newton from zero cannot overshoot
     let spread = xi.component_mul(&xi).component_mul(&Q);
     let mut dp = 0.0;
-    let (mut d, mut slope);
+    let (mut d, mut curve, mut slope);
     let mut rounds = 0;
     loop {
-        let (curve, s) = metal.hardening.at(memory.spent + dp);
-        slope = s;
+        (curve, slope) = metal.hardening.at(memory.spent + dp);
         d = kq.map(|v| curve - moved + dp * v);
         let f = (0..3).map(|i| spread[i] / (d[i] * d[i])).sum::<f64>() - 1.0;
         rounds += 1;
@@ -91,7 +90,6 @@ pub fn answer(metal: &Metal, memory: &Memory, strain: &Modes) -> Answer {
         dp = (dp - f / df).max(0.0);
     }
     let n = xi.component_div(&d);
-    let (curve, _) = metal.hardening.at(memory.spent + dp);
     let gained = metal.kinematic_share * (curve - old_curve);
     let stress = trial - dp * kq.component_mul(&n);
     let w = kq.component_mul(&n).component_div(&d);

@@ -39,7 +39,7 @@ fn stiffness_is_the_derivative_of_the_forces() {
             let (up, down) = (slope(1e-6), slope(-1e-6));
             for row in 0..further.len() {
                 let found = (up[row] - down[row]) / 2e-6;
-                let block = here.stiffness.index(row, node).map_or([0.0; 9], |at| here.stiffness.blocks[at]);
+                let block = here.stiffness.block(row, node).unwrap_or([0.0; 9]);
                 for r in 0..3 {
                     let off = (found[r] - block[3 * c + r]).abs();
                     assert!(off < 2e-5 * largest, "{node} {c} {row} {r}: {} against {}", found[r], block[3 * c + r]);
