@@ -45,6 +45,8 @@ pub struct Candidate {
     pub answers: Vec<Quick>,
     /// Change of the map's cells for a lift left of one, outward positive.
     pub column: Vec<f64>,
+    /// Whether a full solve stands behind curve and column.
+    pub proved: bool,
 }
 
 /// Places of the map that stand out by more than `least`, most first, apart from each other.
@@ -139,7 +141,7 @@ impl Asked<'_> {
         }
         let column = spread(deviation, self.at, &rise, way);
         let (act, at, tip, most_n) = (self.act, self.at, self.tip.clone(), self.most_n);
-        Some(Candidate { act, at, tip, most_n, curve: Curve { corners }, answers, column })
+        Some(Candidate { act, at, tip, most_n, curve: Curve { corners }, answers, column, proved: false })
     }
 }
 

@@ -9,11 +9,11 @@ use dentwright_sheet::{NotWorked, Pace, perform_at};
 use dentwright_surface::{Map, average};
 
 /// Tries at the travel that leaves what stayed, and how near is near: a share of it, and never nearer than so many mm.
-const TRIES: usize = 3;
+const TRIES: usize = 5;
 const NEAR: f64 = 0.1;
 const NEAR_MM: f64 = 0.004;
-/// What a mm more of travel leaves, at least and at most.
-const SLOPES: [f64; 2] = [0.1, 1.0];
+/// What a mm more of travel leaves, about, before two tries tell it.
+const SLOPE: f64 = 0.5;
 /// The reading is worked in where the sheet is off it by more than this, mm, or by this share of what stands out.
 const OFF_MM: f64 = 0.06;
 const OFF: f64 = 0.6;
@@ -33,7 +33,8 @@ impl Model {
         if self.misfit_mm > OFF_MM.max(OFF * largest(&smooth)) { self.take(deviation, go_on) } else { Ok(()) }
     }
 
-    /// One move, tried from how the sheet stands until it leaves what stayed; the sheet stays as it is where it finds no rest.
+    /// One move, tried from how the sheet stands until it leaves what stayed, and the try that came nearest kept; the sheet
+    /// stays as it is where it finds no rest.
     fn make(&mut self, one: &Tried) {
         let stayed = one.times as f64 * one.left_mm;
         if stayed < NEAR_MM {
@@ -42,23 +43,47 @@ impl Model {
         let start = (self.panel.patch.places.clone(), self.panel.patch.memory.clone());
         let there = self.panel.deviation(one.at_mm[0], one.at_mm[1]);
         let mut travel = one.curve.held(stayed);
-        let mut last: Option<[f64; 2]> = None;
-        for k in 0..TRIES {
+        let (mut under, mut over) = ([0.0, 0.0], None);
+        let mut best = (stayed, start.clone());
+        for _ in 0..TRIES {
             let wanted = one.act.on_sheet(one.at_mm, one.radius_mm, travel);
             let outcome = perform_at(&mut self.panel, &wanted, Pace::COARSE);
-            if !outcome.converged || !outcome.snapped_at_mm.is_empty() {
-                self.panel.take_up(start.0, start.1);
-                return;
+            if outcome.converged && outcome.snapped_at_mm.is_empty() {
+                let left = one.act.way() * (self.panel.deviation(one.at_mm[0], one.at_mm[1]) - there);
+                let off = (left - stayed).abs();
+                if off < best.0 {
+                    best = (off, (self.panel.patch.places.clone(), self.panel.patch.memory.clone()));
+                }
+                if off < NEAR_MM.max(NEAR * stayed) {
+                    break;
+                }
+                if left < stayed {
+                    under = [travel, left]
+                } else {
+                    over = Some([travel, left])
+                }
+                travel = between(under, over, stayed);
+            } else {
+                // too far for the sheet: less, above what it bore
+                travel = 0.5 * (travel + under[0].max(0.5 * travel));
             }
-            let left = one.act.way() * (self.panel.deviation(one.at_mm[0], one.at_mm[1]) - there);
-            if (left - stayed).abs() < NEAR_MM.max(NEAR * stayed) || k + 1 == TRIES {
-                return;
-            }
-            let slope = last.map_or(0.5, |[t, l]| (left - l) / (travel - t)).clamp(SLOPES[0], SLOPES[1]);
-            last = Some([travel, left]);
-            travel += ((stayed - left) / slope).clamp(-0.4 * travel, 0.4 * travel);
             self.panel.take_up(start.0.clone(), start.1.clone());
         }
+        let (places, memory) = best.1;
+        self.panel.take_up(places, memory);
+    }
+}
+
+/// Travel that should leave `stayed`, from one that leaves less and, where there is one, one that leaves more: on the line
+/// through both, well between them.
+fn between(under: [f64; 2], over: Option<[f64; 2]>, stayed: f64) -> f64 {
+    let missing = stayed - under[1];
+    match over {
+        Some(over) => {
+            let share = missing / (over[1] - under[1]);
+            under[0] + share.clamp(0.15, 0.85) * (over[0] - under[0])
+        }
+        None => under[0] + (missing / SLOPE).min(0.4 * under[0]),
     }
 }
 

@@ -30,6 +30,12 @@ const FULLER: f64 = 1.4;
 const GAINS: f64 = 0.4;
 /// Places that stand out by more than this share of the limit are asked.
 const ASKED: f64 = 0.4;
+/// What one hand in ten may leave, times what the place is off level; and where nothing else is left to do.
+const BOLD: [f64; 2] = [1.5, 4.0];
+/// How far about a move that was solved in full quick answers are not asked, mm.
+const TOLD_MM: f64 = 25.0;
+/// Times that moves are looked for in the stead of those that cannot be made.
+const TURNS: usize = 2;
 /// A move whose scatter reaches another's place by more than this share of the limit ends the round: the other's amount
 /// hangs on what came of it.
 const READ_FIRST: f64 = 1.0;
@@ -87,20 +93,15 @@ pub fn propose(model: &Model, deviation: &Map, hand: &Hand, settings: &ProposeSe
     let reached = |p: &([f64; 2], f64)| p.1 > -settings.limit_mm || all.iter().any(|c| c.at == p.0);
     let unreached = asked.iter().filter(|p| !reached(p)).map(|p| p.0).collect();
     let step_mm = smooth.grid.step_mm;
-    let seen = Seen { read, cell_mm2: step_mm * step_mm, hand, settings };
-    let short = seen.shortlist(&all);
-    let share = hand.mean()[1];
-    let solve = |k: &usize| prove(model, &all[*k], FULLER * seen.weigh(&all, &seen.read, *k)?.1[0], share, &smooth);
-    let tried: Vec<(usize, Candidate)> = match settings.prove {
-        true => short.par_iter().filter_map(|k| Some((*k, solve(k)?))).collect(),
-        false => Vec::new(),
-    };
-    let left_out = if settings.prove { short.len() - tried.len() } else { 0 };
-    let proved = !tried.is_empty();
-    let may: Vec<usize> = if proved { tried.iter().map(|t| t.0).collect() } else { short };
-    let mut all = all;
-    tried.into_iter().for_each(|(k, c)| all[k] = c);
-    let pairs = seen.round(&all, may, &smooth, model.known.thickness_mm);
+    let mut seen = Seen { read, cell_mm2: step_mm * step_mm, hand, settings, boldness: BOLD[0] };
+    let (all, left_out) = if settings.prove { seen.proved(model, all, &smooth) } else { (all, 0) };
+    let proved = all.iter().any(|c| c.proved);
+    let may = if proved { (0..all.len()).filter(|k| all[*k].proved).collect() } else { seen.shortlist(&all) };
+    let mut pairs = seen.round(&all, may.clone(), &smooth, model.known.thickness_mm);
+    if pairs.is_empty() {
+        seen.boldness = BOLD[1];
+        pairs = seen.round(&all, may, &smooth, model.known.thickness_mm);
+    }
     let (expected_mm, sigma_mm) = expected(&pairs, &seen.read);
     let (moves, behind) = pairs.into_iter().unzip();
     Proposal { moves, behind, expected_mm, sigma_mm, proved, left_out, unreached }
@@ -112,12 +113,24 @@ struct Seen<'a> {
     cell_mm2: f64,
     hand: &'a Hand,
     settings: &'a ProposeSettings,
+    /// What one hand in ten may leave, times what the place is off level.
+    boldness: f64,
 }
 
 impl Seen<'_> {
+    fn to_go<'r>(&self, read: &'r [f64]) -> ToGo<'r> {
+        ToGo { read, limit_mm: self.settings.limit_mm, cell_mm2: self.cell_mm2, boldness: self.boldness }
+    }
+
     /// Amounts of all candidates that together bring a map nearest to level.
     fn amounts(&self, all: &[Candidate], read: &[f64]) -> Vec<f64> {
-        let most: Vec<f64> = all.iter().map(|c| c.curve.left(c.most_held(self.settings))).collect();
+        // where a full solve stands behind one move, the quick answers round about it are known to say too much or too little
+        let told = |c: &Candidate| {
+            let near = |p: &&Candidate| p.proved && p.act == c.act && apart(p.at, c.at) < TOLD_MM;
+            !c.proved && all.iter().any(|p| near(&p))
+        };
+        let most = |c: &Candidate| if told(c) { 0.0 } else { c.curve.left(c.most_held(self.settings)) };
+        let most: Vec<f64> = all.iter().map(most).collect();
         let mut amounts = together(all, read, &most, self.settings.limit_mm);
         amounts.iter_mut().filter(|x| **x < WORTH * self.settings.limit_mm).for_each(|x| *x = 0.0);
         amounts
@@ -127,13 +140,14 @@ impl Seen<'_> {
     /// none where nothing stays.
     fn weigh(&self, all: &[Candidate], read: &[f64], k: usize) -> Option<(Chosen, [f64; 2])> {
         let mut others = self.amounts(all, read);
-        others[k] = 0.0;
+        let here = all[k].at;
+        others.iter_mut().zip(all).filter(|(_, o)| apart(o.at, here) <= 1.0).for_each(|(x, _)| *x = 0.0);
         self.lift(&after(all, read, &others), &all[k])
     }
 
     /// The lift to ask for of a candidate, what it leaves, and what is to go after it.
     fn lift(&self, read: &[f64], c: &Candidate) -> Option<(Chosen, [f64; 2])> {
-        let to_go = ToGo { read, limit_mm: self.settings.limit_mm, cell_mm2: self.cell_mm2 };
+        let to_go = self.to_go(read);
         let hand = self.hand.there(c.act, c.at);
         let most = hand.up_to(c.most_held(self.settings) / hand.mean()[0]);
         let chosen = to_go.lift(c, &hand, most)?;
@@ -157,6 +171,27 @@ impl Seen<'_> {
         order
     }
 
+    /// The candidates that are to be made solved in full. Where some cannot be made others are looked for in their stead. How
+    /// many were left out.
+    fn proved(&self, model: &Model, mut all: Vec<Candidate>, map: &Map) -> (Vec<Candidate>, usize) {
+        let mut left_out = 0;
+        for _ in 0..TURNS {
+            let short: Vec<usize> = self.shortlist(&all).into_iter().filter(|k| !all[*k].proved).collect();
+            let solve =
+                |k: &usize| prove(model, &all[*k], FULLER * self.weigh(&all, &self.read, *k)?.1[0], self.hand, map);
+            let solved: Vec<(usize, Option<Candidate>)> = short.par_iter().map(|k| (*k, solve(k))).collect();
+            let failed: Vec<usize> = solved.iter().filter(|s| s.1.is_none()).map(|s| s.0).collect();
+            solved.into_iter().filter_map(|(k, c)| Some((k, c?))).for_each(|(k, c)| all[k] = c);
+            left_out += failed.len();
+            if failed.is_empty() {
+                break;
+            }
+            let mut number = 0..;
+            all.retain(|_| number.next().is_some_and(|k| !failed.contains(&k)));
+        }
+        (all, left_out)
+    }
+
     /// The candidates to be solved in full, one a place.
     fn shortlist(&self, all: &[Candidate]) -> Vec<usize> {
         let mut chosen: Vec<usize> = Vec::new();
@@ -174,7 +209,7 @@ impl Seen<'_> {
         let mut read = self.read.clone();
         let mut pairs: Vec<(Planned, Candidate)> = Vec::new();
         while pairs.len() < self.settings.moves {
-            let now = ToGo { read: &read, limit_mm: self.settings.limit_mm, cell_mm2: self.cell_mm2 }.now();
+            let now = self.to_go(&read).now();
             let next = self.order(all, &read, &may).into_iter().find_map(|k| Some((k, self.weigh(all, &read, k)?)));
             let Some((k, (chosen, leaves))) = next else { break };
             if !pairs.is_empty() && now < GAINS {

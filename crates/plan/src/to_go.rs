@@ -21,6 +21,11 @@ const LIFTED_MM2: f64 = 700.0;
 const HIGH: f64 = 1.05;
 /// Cells that a move changes by less than this share of its own are left as they are.
 const TOUCHED: f64 = 0.01;
+/// Cells that a move changes by more than this share of its own are its place.
+const OWN: f64 = 0.5;
+/// Share of hands that may leave more than is allowed, and halvings to find the lift.
+const OVER: f64 = 0.1;
+const HALVINGS: usize = 12;
 /// Lifts tried in a row, coarse and then fine.
 const LIFTS: usize = 10;
 
@@ -32,6 +37,8 @@ pub struct ToGo<'a> {
     pub limit_mm: f64,
     /// Area of a cell, mm².
     pub cell_mm2: f64,
+    /// What one hand in ten may leave, times what the place is off level.
+    pub boldness: f64,
 }
 
 /// A lift to ask for and what it is expected to come to.
@@ -57,6 +64,7 @@ impl ToGo<'_> {
         let rest = (0..self.read.len()).filter(|i| c.column[*i].abs() <= TOUCHED).map(|i| self.read[i]);
         let rest = self.over(rest);
         let draws = hand.draws();
+        let most_mm = self.not_over(c, hand, &draws, most_mm);
         let after = |held: f64| {
             let one = |draw: &[f64; 3]| {
                 let x = hand.left_of(&c.curve, held, draw);
@@ -78,6 +86,27 @@ impl ToGo<'_> {
         let coarse = best(least, most_mm)?;
         let fine = best((coarse.held_mm - step).max(least), (coarse.held_mm + step).min(most_mm))?;
         Some(if fine.to_go < coarse.to_go { fine } else { coarse })
+    }
+
+    /// The largest lift up to `most_mm` of which no more than one hand in ten leaves more than [`ToGo::boldness`] allows: beyond
+    /// a steep part of its curve a place may come to stand out by more than before.
+    fn not_over(&self, c: &Candidate, hand: &Hand, draws: &[[f64; 3]], most_mm: f64) -> f64 {
+        let off = |i: usize| if c.column[i].abs() > OWN { -self.read[i] * c.column[i].signum() } else { 0.0 };
+        let depth = (0..self.read.len()).map(off).fold(0.0, f64::max);
+        let bound = self.boldness * depth + self.limit_mm;
+        let over = |held: f64| {
+            let far = draws.iter().filter(|draw| hand.left_of(&c.curve, held, draw) > bound).count();
+            far as f64 > OVER * draws.len() as f64
+        };
+        if !over(most_mm) {
+            return most_mm;
+        }
+        let (mut low, mut high) = (0.0, most_mm);
+        for _ in 0..HALVINGS {
+            let middle = 0.5 * (low + high);
+            if over(middle) { high = middle } else { low = middle }
+        }
+        low
     }
 
     /// Patches that stand out, weighed by how far, and the same of the worst place where it is over the limit.
@@ -125,11 +154,12 @@ mod tests {
             answers: vec![zero; corners.len()],
             curve: Curve { corners },
             column: vec![beside, 1.0, beside],
+            proved: false,
         }
     }
 
     fn to_go(read: &[f64]) -> ToGo<'_> {
-        ToGo { read, limit_mm: 0.02, cell_mm2: 100.0 }
+        ToGo { read, limit_mm: 0.02, cell_mm2: 100.0, boldness: 1.5 }
     }
 
     #[test]
@@ -157,5 +187,21 @@ mod tests {
         let lift =
             |beside: f64| to_go(&read).lift(&push(beside), &Hand::with_doubt([0.01, 0.01]), 2.0).expect("a lift");
         assert!(lift(0.5).held_mm < lift(0.0).held_mm - 0.02, "{:?} {:?}", lift(0.5), lift(0.0));
+    }
+
+    #[test]
+    fn a_steep_part_is_kept_away_from() {
+        let read = [0.0, -0.06, 0.0];
+        let steep = Candidate { curve: Curve { corners: vec![[1.0, 0.0], [1.5, 0.05], [1.6, 1.5]] }, ..push(0.0) };
+        let hand = Hand::with_doubt([0.1, 0.1]);
+        let far = |held: f64| {
+            let draws = hand.draws();
+            let over = draws.iter().filter(|draw| hand.left_of(&steep.curve, held, draw) > 1.5 * 0.06 + 0.02).count();
+            over as f64 / draws.len() as f64
+        };
+        let careful = to_go(&read).lift(&steep, &hand, 1.7).expect("a lift").held_mm;
+        assert!(far(careful) <= 0.1 && far(1.1 * careful) > 0.1, "{careful}: {} {}", far(careful), far(1.1 * careful));
+        let bold = ToGo { boldness: 40.0, ..to_go(&read) }.lift(&steep, &hand, 1.7).expect("a lift").held_mm;
+        assert!(bold > careful, "{bold} {careful}");
     }
 }
