@@ -2,13 +2,14 @@
 
 use crate::error::ReadError;
 use crate::gather::Gathered;
+use crate::lines::one_contrast;
 use crate::patterns::axis_name;
 use crate::read::Seen;
 use crate::reading_file::Note;
 use crate::settle::FrameCheck;
 use dentwright_optics::{
     Axis, BoardField, BoardTag, DEFAULT_GAMMA, LineField, Mirrored, Photo, Pixel, Role, Scene, SlidPhase, Slides,
-    SmoothPanel, find_slides, find_tags, line_field, linear_table, predict, slid_phase, tag_corners,
+    SmoothPanel, Steps, find_slides, find_tags, line_field, linear_table, predict, slid_phase, tag_corners,
 };
 use nalgebra::Vector2;
 use std::f64::consts::TAU;
@@ -88,14 +89,21 @@ impl<'a> Anchoring<'a> {
 pub(crate) struct SlidLines {
     axes: [SlidAxis; 2],
     corners: Vec<Mirrored>,
+    /// A remark on the mirror.
+    doubt: Option<Note>,
 }
 
 /// Steps and phases of the slid photos, those left out that `checks` already dropped.
 pub(crate) fn slid_lines(g: &Gathered, checks: &[FrameCheck]) -> Result<SlidLines, ReadError> {
-    let of_axis = |axis| slid_axis(g, axis, checks);
+    let table = linear_table(DEFAULT_GAMMA);
+    let of_axis = |axis| slid_axis(g, axis, checks, &table);
     let ((u, v), corners) =
         rayon::join(|| rayon::join(|| of_axis(Axis::U), || of_axis(Axis::V)), || mirrored_corners(g));
-    Ok(SlidLines { axes: [u?, v?], corners })
+    let axes = [u?, v?];
+    let [u, v] = axes.each_ref().map(|axis| axis.steps(g, &table));
+    let file = &checks[axes[0].frames[0]].file;
+    let doubt = u.zip(v).map_or(Ok(None), |(u, v)| one_contrast(&u, &v, file))?;
+    Ok(SlidLines { axes, corners, doubt })
 }
 
 impl SlidLines {
@@ -110,7 +118,7 @@ impl SlidLines {
         let width = g.first(Role::Panel).map_or(0, |(_, p)| p.width);
         let [u, v] = &self.axes;
         let (points, order) = Anchoring::new(seen, self.corners).points(&u.phase, &v.phase, width, pitch_mm)?;
-        let mut notes = Vec::new();
+        let mut notes = Vec::from_iter(self.doubt);
         if let BoardPoints::Lines(lines, _) = &points {
             for (axis, sign) in self.axes.iter().zip(lines.signs) {
                 axis.remark(f64::from(sign) * pitch_mm, checks, &mut notes);
@@ -130,20 +138,26 @@ struct SlidAxis {
     phase: SlidPhase,
 }
 
-fn slid_axis(g: &Gathered, axis: Axis, checks: &[FrameCheck]) -> Result<SlidAxis, ReadError> {
+fn slid_axis(g: &Gathered, axis: Axis, checks: &[FrameCheck], table: &[f32; 256]) -> Result<SlidAxis, ReadError> {
     let usable = |k: &usize| {
         let f = &g.capture.frames[*k];
         f.role == Role::Slide && f.axis == Some(axis) && checks[*k].ok
     };
     let frames: Vec<usize> = (0..g.photos.len()).filter(usable).collect();
     let photos: Vec<&Photo> = frames.iter().map(|&k| &g.photos[k]).collect();
-    let table = linear_table(DEFAULT_GAMMA);
-    let slides = find_slides(&photos, &table).map_err(|why| ReadError::Slides { axis: axis_name(axis), why })?;
-    let phase = slid_phase(&photos, &slides, &table);
+    let slides = find_slides(&photos, table).map_err(|why| ReadError::Slides { axis: axis_name(axis), why })?;
+    let phase = slid_phase(&photos, &slides, table);
     Ok(SlidAxis { axis, frames, slides, phase })
 }
 
 impl SlidAxis {
+    /// The photos used, as steps of the lines' first harmonic.
+    fn steps<'a>(&self, g: &'a Gathered, table: &'a [f32; 256]) -> Option<Steps<'a>> {
+        let photos: Vec<&Photo> = self.slides.kept.iter().map(|&k| &g.photos[self.frames[k]]).collect();
+        let shifts: Vec<f64> = self.slides.steps.iter().map(|step| step / TAU).collect();
+        Steps::new(&photos, &shifts, 1.0, table)
+    }
+
     /// Says how far the board was slid, which photos repeat one another and which were left out. The pitch is
     /// negative where the found steps run against the axis.
     fn remark(&self, pitch_mm: f64, checks: &mut [FrameCheck], notes: &mut Vec<Note>) {

@@ -29,6 +29,12 @@ pub enum ReadError {
         /// Why.
         why: PhotoError,
     },
+    /// More pixels than can be held.
+    #[error("with the photo {file} the capture has more than 2000 megapixels")]
+    TooLarge {
+        /// File name of the photo that was too much.
+        file: String,
+    },
     /// Photos of different sizes.
     #[error("the photo {file} is {found}, the panel photo is {expected}")]
     Zoom {
@@ -75,6 +81,22 @@ pub enum ReadError {
         /// File name.
         file: String,
     },
+    /// Lines closer than the photo can tell apart.
+    #[error("the lines in the photo {file} stand {px:.1} px apart, which is too fine for the photo")]
+    TooFine {
+        /// File name.
+        file: String,
+        /// Pixels a period takes.
+        px: f64,
+    },
+    /// Lines blurred by a lens out of focus.
+    #[error("the lines in the photo {file} are out of focus: they keep {percent:.0} % of the coarser lines' contrast")]
+    TooSoft {
+        /// File name.
+        file: String,
+        /// Share of the contrast left, percent.
+        percent: f64,
+    },
     /// Poses do not agree with the photos.
     #[error("tags and mirrored lines do not fit together ({detail})")]
     Inconsistent {
@@ -94,6 +116,7 @@ impl ReadError {
             Self::Capture(_) => "capture",
             Self::MissingPhoto { .. } => "missing_photo",
             Self::Photo { .. } => "photo",
+            Self::TooLarge { .. } => "too_many_pixels",
             Self::Zoom { .. } => "zoom",
             Self::Locate { .. } => "locate",
             Self::Patterns { .. } => "patterns",
@@ -101,6 +124,8 @@ impl ReadError {
             Self::NotScreen => "not_screen",
             Self::NothingMirrored => "nothing_mirrored",
             Self::TwoReflections { .. } => "two_reflections",
+            Self::TooFine { .. } => "too_fine",
+            Self::TooSoft { .. } => "too_soft",
             Self::Inconsistent { .. } => "inconsistent",
             Self::Cancelled => "cancelled",
         }
@@ -113,6 +138,7 @@ impl ReadError {
             Self::Capture(_) => "Correct that line of capture.toml; the reference page lists every field.",
             Self::MissingPhoto { .. } => "Copy that photo into the folder, or take its line out of capture.toml.",
             Self::Photo { .. } => "Copy it from the phone again; if it stays damaged, take it again.",
+            Self::TooLarge { .. } => "Take smaller photos: 12 megapixels show all there is to be seen.",
             Self::Zoom { .. } => "Take all photos but the set-up photo with one zoom and one way up.",
             Self::Locate { .. } => {
                 "Stick at least four tag36h11 tags flat around the damage and take the photo so that they, and for the set-up photo the board's tags, are sharp and whole."
@@ -124,6 +150,10 @@ impl ReadError {
             Self::NotScreen => "Take a screen capture: sine patterns along both axes.",
             Self::TwoReflections { .. } => {
                 "Only painted metal can be read. Frame the painted panel alone, without glass or clear plastic."
+            }
+            Self::TooFine { .. } => "Show fewer periods, stand closer, or take larger photos.",
+            Self::TooSoft { .. } => {
+                "Close the lens opening, stand farther off, or show fewer periods; focus on the panel."
             }
             Self::NothingMirrored => {
                 "Stand so that the screen is mirrored where the damage is, darken the room and expose longer."

@@ -4,6 +4,7 @@ use crate::error::ReadError;
 use dentwright_optics::{Capture, Frame, Photo, Role, decode};
 use rayon::prelude::*;
 use std::path::Path;
+use std::sync::atomic::{AtomicUsize, Ordering};
 
 /// A capture with its photos, in the order of its frames.
 pub(crate) struct Gathered {
@@ -37,15 +38,25 @@ fn description(folder: &Path) -> Result<Capture, ReadError> {
     Ok(Capture::parse(&text)?)
 }
 
+/// Pixels of all photos together at most, one byte each: 40 photos of 50 MP.
+const MOST_PIXELS: usize = 2_000_000_000;
+
 pub(crate) fn gather(folder: &Path) -> Result<Gathered, ReadError> {
     let capture = description(folder)?;
+    let held = AtomicUsize::new(0);
     let photos = capture
         .frames
         .par_iter()
         .map(|frame| {
             let bytes = std::fs::read(folder.join(&frame.file))
                 .map_err(|_| ReadError::MissingPhoto { file: frame.file.clone() })?;
-            decode(&bytes).map_err(|why| ReadError::Photo { file: frame.file.clone(), why })
+            let file = || frame.file.clone();
+            if held.load(Ordering::Relaxed) > MOST_PIXELS {
+                return Err(ReadError::TooLarge { file: file() });
+            }
+            let photo = decode(&bytes).map_err(|why| ReadError::Photo { file: file(), why })?;
+            held.fetch_add(photo.grey.len(), Ordering::Relaxed);
+            Ok(photo)
         })
         .collect::<Result<Vec<_>, _>>()?;
     let gathered = Gathered { capture, photos };

@@ -19,6 +19,7 @@ mod gather;
 mod holes;
 mod kept;
 mod known_lens;
+mod lines;
 mod metal;
 mod metal_facts;
 mod metal_file;

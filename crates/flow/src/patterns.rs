@@ -2,6 +2,8 @@
 
 use crate::error::ReadError;
 use crate::gather::Gathered;
+use crate::lines::{fit_for_photo, one_contrast};
+use crate::reading_file::Note;
 use crate::settle::FrameCheck;
 use dentwright_optics::{
     Axis, BoardField, DEFAULT_GAMMA, Photo, Role, Shown, Steps, board_field, estimate_gamma, linear_table, shown_steps,
@@ -17,9 +19,12 @@ struct Set {
     shifts: Vec<f64>,
 }
 
-/// Board point of every pixel, and the response exponent. Photos that do not show what the file says are
+/// Board point of every pixel, the response exponent, and remarks. Photos that do not show what the file says are
 /// named in `checks` and left out.
-pub(crate) fn mirrored_points(g: &Gathered, checks: &mut [FrameCheck]) -> Result<(BoardField, f64), ReadError> {
+pub(crate) fn mirrored_points(
+    g: &Gathered,
+    checks: &mut [FrameCheck],
+) -> Result<(BoardField, f64, Vec<Note>), ReadError> {
     let mut sets = sets(g, checks);
     if sets.is_empty() {
         return Err(ReadError::NotScreen);
@@ -32,11 +37,31 @@ pub(crate) fn mirrored_points(g: &Gathered, checks: &mut [FrameCheck]) -> Result
             finest.correct(shown, checks);
         }
     }
+    let finest = |axis| sets.iter().rev().find(|s| s.axis == axis).map(|s| (s.steps(g, &table, checks), s.frames[0]));
+    let mut notes = Vec::new();
+    if let (Some((u, frame)), Some((v, _))) = (finest(Axis::U), finest(Axis::V)) {
+        notes.extend(one_contrast(&u?, &v?, &checks[frame].file)?);
+    }
     let mut field = joined(g, &sets, &table, checks)?;
     if check_coarse(g, &mut sets, &table, &field, checks)? {
         field = joined(g, &sets, &table, checks)?;
     }
-    Ok((field, gamma))
+    Ok((field, gamma, notes))
+}
+
+/// Refuses finest patterns that are too fine or too blurred, as far as the next coarser ones can tell.
+pub(crate) fn fit_for_photos(g: &Gathered, checks: &[FrameCheck]) -> Result<(), ReadError> {
+    let (sets, table) = (sets(g, checks), linear_table(DEFAULT_GAMMA));
+    for axis in [Axis::U, Axis::V] {
+        let mut from_finest = sets.iter().rev().filter(|s| s.axis == axis);
+        let (Some(finest), Some(coarser)) = (from_finest.next(), from_finest.next()) else { continue };
+        let [fine, coarse] = [finest, coarser].map(|s| s.steps(g, &table, checks));
+        // Photos that give no phase are told of later, with what is wrong with them.
+        if let (Ok(fine), Ok(coarse)) = (fine, coarse) {
+            fit_for_photo(&fine, &coarse, &checks[finest.frames[0]].file)?;
+        }
+    }
+    Ok(())
 }
 
 /// Patterns of both axes, each axis from coarse to fine.

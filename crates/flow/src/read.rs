@@ -6,9 +6,10 @@ use crate::error::ReadError;
 use crate::gather::{Gathered, gather};
 use crate::holes::holes;
 use crate::known_lens::{CameraSource, GUESSED_SIGMA, KnownLens, first_camera};
-use crate::patterns::mirrored_points;
+use crate::lines::one_mirror;
+use crate::patterns::{fit_for_photos, mirrored_points};
 use crate::reading_file::Note;
-use crate::settle::{FrameCheck, one_mirror, settle};
+use crate::settle::{FrameCheck, settle};
 use crate::still::{StillPoints, still_points};
 use crate::texture::{TextureFacts, texture_of};
 use crate::unread::{Unread, explain, keep_largest};
@@ -137,6 +138,7 @@ pub fn read(
     begin(Stage::Tags)?;
     let panel_views = panel_tags(&gathered)?;
     let mut frames = settle(&mut gathered, &panel_views);
+    fit_for_photos(&gathered, &frames)?;
     one_mirror(&gathered, &frames)?;
     begin(Stage::Lines)?;
     // The set-up photo is the largest and none of the lines: both are looked at side by side.
@@ -146,7 +148,7 @@ pub fn read(
     );
     let seen = seen?;
     let (mut board, gamma, notes, lost) = match lines? {
-        Lines::Screen(field, gamma) => (BoardPoints::Screen(field), gamma, Vec::new(), Vec::new()),
+        Lines::Screen(field, gamma, notes) => (BoardPoints::Screen(field), gamma, notes, Vec::new()),
         Lines::Slid(lines) => {
             let (points, notes) = lines.points(&gathered, &seen, &mut frames)?;
             (points, DEFAULT_GAMMA, notes, Vec::new())
@@ -213,8 +215,8 @@ pub(crate) struct Seen {
 
 /// What the pattern or slide photos show by themselves.
 enum Lines {
-    /// Board points, and the response exponent.
-    Screen(BoardField, f64),
+    /// Board points, the response exponent, and remarks.
+    Screen(BoardField, f64, Vec<Note>),
     /// Steps and phases.
     Slid(Box<SlidLines>),
     /// Nothing yet: one photo needs to know how everything stands.
@@ -223,7 +225,7 @@ enum Lines {
 
 fn understood(g: &Gathered, still: bool, frames: &mut [FrameCheck]) -> Result<Lines, ReadError> {
     match g.capture.board.kind {
-        BoardKind::Screen => mirrored_points(g, frames).map(|(field, gamma)| Lines::Screen(field, gamma)),
+        BoardKind::Screen => mirrored_points(g, frames).map(|(field, gamma, notes)| Lines::Screen(field, gamma, notes)),
         BoardKind::Lines if still || g.first(Role::Slide).is_none() => Ok(Lines::Still),
         BoardKind::Lines => slid_lines(g, frames).map(|lines| Lines::Slid(Box::new(lines))),
     }

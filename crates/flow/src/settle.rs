@@ -1,8 +1,7 @@
 //! Each photo checked against the panel photo by the tags both show.
 
-use crate::error::ReadError;
 use crate::gather::Gathered;
-use dentwright_optics::{Axis, Drift, Photo, Role, TagView, brought_back, drift, two_families};
+use dentwright_optics::{Drift, Role, TagView, brought_back, drift};
 use rayon::prelude::*;
 
 /// A photo of the capture, and what became of it.
@@ -71,53 +70,4 @@ pub(crate) fn settle(g: &mut Gathered, tags: &[TagView]) -> Vec<FrameCheck> {
         }
     }
     checks
-}
-
-/// Share of the tiles with lines that must show two sets before it is glass, and tiles that must show lines.
-const DOUBLE_SHARE: f64 = 0.6;
-const LEAST_TILES: usize = 5;
-
-/// Samples along a photo's long side: a tile then shows the same part of the panel, and as much of its dents, whatever
-/// the photo's size.
-const SAMPLES: f64 = 800.0;
-/// How far from half a period the shift between two photos may be for one to be taken from the other, periods.
-const NEARLY_OPPOSITE: f64 = 0.15;
-
-/// The photo less the one whose lines stand half a period on, where there is one: tags and what else stands still
-/// leave it, the lines stay as they are.
-fn lines_alone(g: &Gathered, checks: &[FrameCheck], k: usize) -> Photo {
-    let (frame, photo) = (&g.capture.frames[k], &g.photos[k]);
-    let opposite = |j: &usize| {
-        let other = &g.capture.frames[*j];
-        let apart = other.shift.zip(frame.shift).map(|(a, b)| ((a - b).rem_euclid(1.0) - 0.5).abs());
-        checks[*j].ok
-            && (other.role, other.axis, other.periods) == (frame.role, frame.axis, frame.periods)
-            && apart.is_some_and(|a| a <= NEARLY_OPPOSITE)
-            && g.photos[*j].grey.len() == photo.grey.len()
-    };
-    let Some(j) = (0..checks.len()).find(opposite) else { return photo.clone() };
-    let half = |(a, b): (&u8, &u8)| (128 + (i16::from(*a) - i16::from(*b)) / 2).clamp(0, 255) as u8;
-    Photo { grey: photo.grey.iter().zip(&g.photos[j].grey).map(half).collect(), ..photo.clone() }
-}
-
-/// Refuses what mirrors the lines twice. One photo of the finest lines along each axis tells.
-pub(crate) fn one_mirror(g: &Gathered, checks: &[FrameCheck]) -> Result<(), ReadError> {
-    let finest = |axis: Axis| {
-        let lines = |k: &usize| {
-            let f = &g.capture.frames[*k];
-            checks[*k].ok && f.axis == Some(axis) && !matches!(f.role, Role::Panel | Role::Setup)
-        };
-        let periods = |k: usize| g.capture.frames[k].periods.unwrap_or(0.0);
-        (0..checks.len()).filter(lines).max_by(|&a, &b| periods(a).total_cmp(&periods(b)))
-    };
-    let double = |k: &usize| {
-        let photo = lines_alone(g, checks, *k);
-        let together = (photo.width.max(photo.height) as f64 / SAMPLES).round().max(1.0) as usize;
-        let (share, tiles) = two_families(&photo, together);
-        tiles >= LEAST_TILES && share >= DOUBLE_SHARE
-    };
-    match [Axis::U, Axis::V].into_iter().filter_map(finest).find(double) {
-        Some(k) => Err(ReadError::TwoReflections { file: checks[k].file.clone() }),
-        None => Ok(()),
-    }
 }

@@ -134,10 +134,16 @@ pub enum CaptureError {
         /// What it lacks.
         field: &'static str,
     },
+    /// More photos than any capture has.
+    #[error("capture.toml names {0} photos; at most {MOST_FRAMES} are read")]
+    TooMany(usize),
     /// A role that is absent.
     #[error("capture.toml names no photo with role {0:?}")]
     Missing(&'static str),
 }
+
+/// Photos of a capture at most: all are held in memory together.
+const MOST_FRAMES: usize = 200;
 
 impl Capture {
     /// Parses and checks a description.
@@ -161,6 +167,9 @@ impl Capture {
             positive("board pitch_mm (kind \"lines\" needs it)", self.board.pitch_mm.unwrap_or_default())?;
         }
         self.board.tags.iter().try_for_each(|t| positive("board tag size_mm", t.size_mm))?;
+        if self.frames.len() > MOST_FRAMES {
+            return Err(CaptureError::TooMany(self.frames.len()));
+        }
         self.frames.iter().try_for_each(Frame::check)?;
         for (role, name) in [(Role::Setup, "setup"), (Role::Panel, "panel")] {
             if !self.frames.iter().any(|f| f.role == role) {

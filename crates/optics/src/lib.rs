@@ -13,6 +13,7 @@
 mod bundle;
 mod calibrate;
 mod capture;
+mod contrast;
 mod demodulate;
 mod families;
 mod homography;
@@ -42,6 +43,7 @@ mod unwrap;
 pub use bundle::{BundleSettings, Mirrored, Scene, refine};
 pub use calibrate::{CalibrateError, LEAST_PHOTOS as LEAST_CALIBRATION_PHOTOS, TagSheet, calibrate, calibrate_views};
 pub use capture::{Axis, Board, BoardKind, BoardTag, Capture, CaptureError, Frame, PanelTags, Role};
+pub use contrast::Contrast;
 pub use demodulate::{Phase, demodulate};
 pub use families::two_families;
 pub use homography::Homography;

@@ -26,10 +26,15 @@ pub enum PhotoError {
     /// Truncated or damaged.
     #[error("is damaged or cut short ({0})")]
     Damaged(String),
+    /// So small that nothing can be made out.
+    #[error("is {0} x {1} px, too small to show a tag")]
+    Small(usize, usize),
 }
 
 /// Largest side accepted, px: beyond any phone, below what would exhaust memory.
 const MAX_SIDE_PX: usize = 16_384;
+/// Smallest side accepted, px: a tag alone spans ten modules of three pixels; detector and filters need as much.
+const MIN_SIDE_PX: usize = 32;
 
 /// Decodes a JPEG or PNG and turns it upright by its EXIF orientation.
 pub fn decode(bytes: &[u8]) -> Result<Photo, PhotoError> {
@@ -40,6 +45,9 @@ pub fn decode(bytes: &[u8]) -> Result<Photo, PhotoError> {
     } else {
         return Err(PhotoError::Format);
     };
+    if width.min(height) < MIN_SIDE_PX {
+        return Err(PhotoError::Small(width, height));
+    }
     let (focal_35mm, orientation) = exif_facts(bytes);
     Ok(upright(Photo { width, height, grey, focal_35mm }, orientation))
 }

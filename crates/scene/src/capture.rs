@@ -94,6 +94,8 @@ impl Recipe {
             shape: Shape::of(&self.scene),
             board: Board::new(&self.scene.board),
             dirt: (0..self.traps.dirt).map(|_| speck(&mut random)).collect(),
+            stuck: self.traps.stuck.clone(),
+            back: self.traps.back,
             surroundings: 1.0,
             white: self.photos.board_over_room as f32,
         }
@@ -105,10 +107,11 @@ impl Recipe {
 
     /// Sets the brightest hundredth of the panel with the whole board white to where the recipe wants it.
     fn exposure(&self, stage: &Stage, lamp: &Lamp, view: &View) -> f32 {
-        let white = Picture::Sine { axis: Axis::U, periods: 0.0, shift: 0.0, gamma: 1.0 };
+        let white = Picture::Sine { axis: Axis::U, periods: 0.0, shift: 0.0, gamma: 1.0, pixel_mm: 0.0 };
         let shown = Shown::new(white, &self.scene.board);
         let light = view.shade(stage, &shown, &lamp.glow(&shown));
-        let places = view.board_places(self.photos.rays * self.photos.rays);
+        let mirrors = if stage.back.is_some() { 2 } else { 1 };
+        let places = view.board_places(mirrors * self.photos.rays * self.photos.rays);
         let mut seen: Vec<f32> =
             light.chunks_exact(3).zip(places).filter(|(_, at)| at.is_some()).map(|(l, _)| l[1]).collect();
         if seen.is_empty() {
@@ -183,14 +186,14 @@ impl Recipe {
     }
 
     fn wave_frames(&self, axis: Axis, periods: u32, random: &mut Random) -> Vec<Frame> {
-        let gamma = self.photos.screen_gamma;
+        let (gamma, pixel_mm) = (self.photos.screen_gamma, self.photos.screen_pixel_mm);
         let frame = |k: u32| {
             let shift = f64::from(k) / f64::from(self.photos.steps);
             let off = self.traps.shift_error * (2.0 * random.unit() - 1.0);
             Frame {
                 file: format!("screen_{}{periods}_{k}.jpg", axis.name()),
                 role: "pattern",
-                picture: Picture::Sine { axis, periods: f64::from(periods), shift: shift + off, gamma },
+                picture: Picture::Sine { axis, periods: f64::from(periods), shift: shift + off, gamma, pixel_mm },
                 more: format!("axis = \"{}\"\nperiods = {periods}\nshift = {shift:?}\n", axis.name()),
             }
         };

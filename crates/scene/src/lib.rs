@@ -12,7 +12,7 @@
 //! from the reading position and shaded for every picture on the board.
 //!
 //! # Limits
-//! One reflection; surroundings of one radiance; one clear coat; no trim, seams or badges. See [`view`].
+//! One reflection, two where the sheet is clear; surroundings of one radiance; one clear coat; no seams. See [`view`].
 #![allow(clippy::cast_precision_loss, clippy::cast_possible_truncation)]
 
 pub mod capture;

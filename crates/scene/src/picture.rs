@@ -19,6 +19,8 @@ pub enum Picture {
         shift: f64,
         /// 1 for a screen that was linearised.
         gamma: f64,
+        /// Pitch of the screen's pixels, mm: one brightness each, the last sixth dark. 0: none to be seen.
+        pixel_mm: f64,
     },
     /// Black and white lines of the board's pitch.
     Lines {
@@ -53,6 +55,8 @@ impl Axis {
 const PLAIN: f64 = 0.8;
 /// What a screen still gives where it is black.
 const BLACK: f64 = 0.002;
+/// Share of a screen's pixel that is dark, along each axis.
+const DARK_SHARE: f64 = 1.0 / 6.0;
 /// Printed and shown edges are this soft, mm.
 const EDGE_MM: f64 = 0.3;
 
@@ -85,9 +89,11 @@ impl Shown {
     pub fn new(picture: Picture, board: &BoardPose) -> Self {
         match picture {
             Picture::Tags => Self::Tagged { tags: board.tag_centres(), size: board.tag },
-            Picture::Sine { axis, periods, shift, gamma } => Self::along(axis, board, |at, length| {
-                let wave = 0.5 + 0.5 * (TAU * (periods * (at / length + 0.5) + shift)).cos();
-                BLACK + (1.0 - BLACK) * wave.powf(gamma)
+            Picture::Sine { axis, periods, shift, gamma, pixel_mm } => Self::along(axis, board, |at, length| {
+                let place = if pixel_mm > 0.0 { (at / pixel_mm).floor() * pixel_mm + 0.5 * pixel_mm } else { at };
+                let dark = pixel_mm > 0.0 && at / pixel_mm - (at / pixel_mm).floor() > 1.0 - DARK_SHARE;
+                let wave = 0.5 + 0.5 * (TAU * (periods * (place / length + 0.5) + shift)).cos();
+                BLACK + if dark { 0.0 } else { (1.0 - BLACK) * wave.powf(gamma) }
             }),
             Picture::Lines { axis, slid_mm } => Self::along(axis, board, |at, _| {
                 // Distance to the nearest edge between white and black, positive in the white.

@@ -51,6 +51,8 @@ pub struct Photos {
     pub sensor: Sensor,
     /// The screen's own gamma; 1 where it was linearised.
     pub screen_gamma: f64,
+    /// Pitch of the screen's own pixels, mm, a sixth of it dark; 0 where they are too fine to matter.
+    pub screen_pixel_mm: f64,
     /// Whether EXIF names the focal length.
     pub exif: bool,
 }
@@ -71,6 +73,7 @@ impl Default for Photos {
             expose_to: 0.65,
             sensor: Sensor::default(),
             screen_gamma: 1.0,
+            screen_pixel_mm: 0.0,
             exif: true,
         }
     }
@@ -92,6 +95,32 @@ pub struct Traps {
     pub dirt: u32,
     /// True wave shifts differ from the file's by up to this share of a wave.
     pub shift_error: f64,
+    /// Trim, badges, stickers: matt rectangles on the panel.
+    pub stuck: Vec<Stuck>,
+    /// The panel is glass or clear plastic, whose back mirrors too.
+    pub back: Option<Back>,
+}
+
+/// See [`Traps::stuck`].
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Stuck {
+    /// Middle, panel frame, mm.
+    pub at: [f64; 2],
+    /// Width and height, mm.
+    pub size: [f64; 2],
+    /// Diffuse reflectance.
+    pub grey: f64,
+}
+
+/// See [`Traps::back`]: a second mirror behind the first.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Back {
+    /// Thickness of the sheet, mm; its back looks nearer by the index of refraction, 1.5.
+    pub thickness_mm: f64,
+    /// How much of what the front mirrors the back adds.
+    pub share: f64,
+    /// Curvature of the back beyond the front's, along x and y, 1/mm: none for a sheet of even thickness.
+    pub bend: [f64; 2],
 }
 
 /// See [`Traps::nudged`].

@@ -3,12 +3,14 @@
 //! Each pixel is the mean of a few rays spread over its area, each through another part of the lens opening. A ray
 //! meets paint, a sticker, a speck of dirt, the board itself or the surroundings. Paint is a clear coat (refractive
 //! index 1.5, unpolarised Fresnel reflection) over a diffuse base. The surroundings have one radiance in all directions.
-//! Limits: one reflection, no light from the panel on the board, no polarisation.
+//! Limits: one reflection (two where the sheet is clear), no light from the panel on the board, no polarisation.
 
+use crate::dent::Rise;
 use crate::light::Glow;
 use crate::noise::Random;
 use crate::picture::Shown;
 use crate::pose::{Board, Camera, mirrored};
+use crate::recipe::{Back, Stuck};
 use crate::scene::{CameraPose, Scene};
 use crate::shape::{Met, Shape, normal};
 use crate::tag;
@@ -26,6 +28,10 @@ pub struct Stage {
     pub board: Board,
     /// Specks of dirt: place and radius, mm.
     pub dirt: Vec<[f64; 3]>,
+    /// Trim, badges, stickers.
+    pub stuck: Vec<Stuck>,
+    /// A second mirror behind the panel.
+    pub back: Option<Back>,
     /// Radiance of the surroundings.
     pub surroundings: f32,
     /// Radiance of the board's full white.
@@ -290,13 +296,26 @@ impl<'a> Eye<'a> {
             pixel.diffuse[c] += weight * base;
             pixel.steady[c] += weight * base * stage.surroundings;
         }
-        match stage.board.meet(&point, &mirrored(along, &n)).filter(|at| stage.board.holds(at[0], at[1])) {
-            Some(at) => reach(pixel, at, weight * shine),
-            None => pixel.steady = pixel.steady.map(|s| s + weight * shine * stage.surroundings),
+        let mut mirror = |point: &Vector3<f64>, n: &Vector3<f64>, share: f32| match stage
+            .board
+            .meet(point, &mirrored(along, n))
+            .filter(|at| stage.board.holds(at[0], at[1]))
+        {
+            Some(at) => reach(pixel, at, weight * share),
+            None => pixel.steady = pixel.steady.map(|s| s + weight * share * stage.surroundings),
+        };
+        mirror(&point, &n, shine);
+        if let Some(back) = &stage.back {
+            let deeper = along * (back.thickness_mm / CLEAR_INDEX / -along.dot(&n));
+            let rise = Rise { dx: rise.dx - back.bend[0] * point.x, dy: rise.dy - back.bend[1] * point.y, ..rise };
+            mirror(&(point + deeper), &normal(&rise), shine * back.share as f32);
         }
         1.0
     }
 }
+
+/// Index of refraction of clear coat and glass.
+const CLEAR_INDEX: f64 = 1.5;
 
 impl Stage {
     /// Reflectance where a sticker or dirt lies on the paint.
@@ -312,14 +331,16 @@ impl Stage {
                 return Some(STICKER[usize::from(!tag::is_white(t.id, right, up))]);
             }
         }
-        self.dirt.iter().any(|[dx, dy, r]| (x - dx).hypot(y - dy) < *r).then_some(DIRT)
+        let on = |s: &&Stuck| (x - s.at[0]).abs() < s.size[0] / 2.0 && (y - s.at[1]).abs() < s.size[1] / 2.0;
+        let stuck = self.stuck.iter().find(on).map(|s| s.grey as f32);
+        stuck.or_else(|| self.dirt.iter().any(|[dx, dy, r]| (x - dx).hypot(y - dy) < *r).then_some(DIRT))
     }
 }
 
 /// Share of unpolarised light a clear coat of refractive index 1.5 mirrors at this cosine of incidence.
 #[must_use]
 pub fn fresnel(cosine: f64) -> f64 {
-    let index = 1.5f64;
+    let index = CLEAR_INDEX;
     let inside = (1.0 - (1.0 - cosine * cosine) / (index * index)).sqrt();
     let s = (cosine - index * inside) / (cosine + index * inside);
     let p = (inside - index * cosine) / (inside + index * cosine);

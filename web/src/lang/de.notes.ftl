@@ -5,5 +5,6 @@ note-camera_guess = Die Fotos nennen keine Brennweite; die eines gewöhnlichen T
 note-sizes = Die Ecken der Marken passen nicht zueinander: Größe der Marken und der Tafel prüfen, und ob die Marken flach kleben.
 note-folded = Ein Teil einer Tiefe oder Höhe war zu steil zum Lesen: sie reicht weiter als die Zahl, die dabei steht.
 note-slides = Wie weit die Tafel geschoben wurde, ist aus den Fotos gefunden.
+note-second_mirror = Der Kontrast der Linien schwankt wie bei einem schwachen zweiten Spiegel oder grober Unschärfe: Stellen bis etwa 10 µm gibt es vielleicht nicht.
 note-lines_order = Welche Linie welche ist, haben die Marken gesagt.
 note-still = Ein einzelnes Foto je Richtung: ein schneller Blick, gültig für flache Reste.
