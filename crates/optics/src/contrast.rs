@@ -6,11 +6,15 @@
 
 use crate::steps::Steps;
 use nalgebra::Complex;
+use rayon::prelude::*;
 use std::f64::consts::TAU;
 
-/// Blocks along a photo's long side, and samples along a block's side.
+/// Blocks along a photo's long side.
 const BLOCKS: usize = 25;
-const SAMPLES: usize = 8;
+/// Samples along a block's side: noise of 30 % of the contrast a pixel leaves about 1 % a block.
+const SAMPLES: usize = 24;
+/// Every how many of them the rate is looked at.
+const RATE_EVERY: usize = 3;
 /// Contrast over that of the clearest blocks from which a block counts as mirroring the lines.
 const CLEAR: f64 = 0.4;
 /// Fewer blocks say nothing.
@@ -38,8 +42,9 @@ impl Contrast {
         let (width, pixels) = (steps.photos[0].width, steps.photos[0].grey.len());
         let height = pixels / width.max(1);
         let side = width.max(height).div_ceil(BLOCKS).max(SAMPLES + 1);
-        let corners = (0..height / side).flat_map(|y| (0..width / side).map(move |x| (x * side, y * side)));
-        let blocks = corners.map(|(x, y)| block(steps, width, (x, y), side)).collect();
+        let (across, down) = (width / side, height / side);
+        let corner = |k: usize| (k % across * side, k / across * side);
+        let blocks = (0..across * down).into_par_iter().map(|k| block(steps, width, corner(k), side)).collect();
         Self { periods: steps.periods, blocks }
     }
 
@@ -99,6 +104,9 @@ fn block(steps: &Steps, width: usize, (x0, y0): (usize, usize), side: usize) -> 
         let (x, y) = (x0 + (k % SAMPLES) * apart, y0 + (k / SAMPLES) * apart);
         let here = phasor(x, y);
         amplitude += here.norm();
+        if k % RATE_EVERY != 0 {
+            continue;
+        }
         turns[0] += phasor(x + 1, y) * here.conj();
         turns[1] += phasor(x, y + 1) * here.conj();
     }
