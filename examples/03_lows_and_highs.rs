@@ -15,7 +15,7 @@ fn main() {
     let values = height.values.iter().zip(&intended.shape.values).map(|(h, s)| h - s).collect();
     let deviation = Map { grid, values };
     let sigma = Map { grid, values: vec![0.0005; grid.len()] };
-    let spots = find_spots(&deviation, &sigma, &SpotSettings::default());
+    let spots = find_spots(&deviation, &sigma, &[], &SpotSettings::default());
     for s in &spots {
         println!("{:?} {:.1} µm at x {:.0}, y {:.0} mm", s.kind, s.height_mm * 1e3, s.x_mm, s.y_mm);
     }

@@ -9,6 +9,7 @@ import { badUploads } from './bad.mjs';
 import { behind } from './behind.mjs';
 import { beforeAndAfter } from './change.mjs';
 import { theDay } from './day.mjs';
+import { gaugeDepth } from './gauge.mjs';
 import { phoneLens } from './cameras.mjs';
 import { wholeJob } from './job.mjs';
 import { hailDay, hailKilled } from './hail.mjs';
@@ -68,7 +69,7 @@ try {
     await page.context().close();
   }
   if (wanted(pairing)) await pairing({ browser, test });
-  for (const scenario of [keyboardOnly, hailKilled, hailDay, offline, twoDevices, arrivalOfACar, badEntries, badUploads, draftsAndUndo, papers, sheets, pricing, theDay, liveSession, mirrorPage, phoneLens, metal, plan, behind, rehearse].filter(wanted)) {
+  for (const scenario of [keyboardOnly, hailKilled, hailDay, offline, twoDevices, arrivalOfACar, badEntries, badUploads, draftsAndUndo, papers, sheets, pricing, theDay, liveSession, mirrorPage, phoneLens, metal, plan, behind, rehearse, gaugeDepth].filter(wanted)) {
     // Where the test itself answers some requests, the app's service worker must not ask in its place.
     const answers = [mirrorPage, liveSession].includes(scenario);
     const page = await open(browser, server.base, WIDTHS[2], answers ? { serviceWorkers: 'block' } : {});

@@ -9,7 +9,7 @@ const ding: Dent = { kind: 'round', length_mm: 20, width_mm: 20, depth_mm: 0.4, 
 describe('dents', () => {
   const damage = (dents: [number, number][]): Damage => ({
     id: 'd', panel: 'roof', x: 0.5, y: 0.5, note: '', photos: [], captures: [],
-    dents: dents.map(([length_mm, count], k) => ({ id: String(k), source: 'hand', dent: { ...ding, length_mm, width_mm: length_mm, count } })),
+    dents: dents.map(([length_mm, count], k) => ({ id: String(k), source: 'hand', at_least: false, dent: { ...ding, length_mm, width_mm: length_mm, count } })),
   });
   it('share a line where they are alike in all but their number', () => {
     expect(alike(ding, { ...ding, count: 9, sharpness: null })).toBe(true);

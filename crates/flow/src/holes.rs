@@ -1,11 +1,25 @@
 //! Holes inside what was read that are large enough to hide a dent.
 
 use crate::unread::Unread;
-use dentwright_surface::{Grid, Hole, areas};
+use dentwright_surface::{Fold, Grid, Hole, Map, areas};
 
-/// Holes that a square of twice the finish scale fits into by area; tags and what lies at the rim are none.
+/// What the rims of the places tell that were too steep to read, largest first; specks left out.
+pub(crate) fn folds(deviation: &Map, sigma: &Map, unread: &[u8]) -> Vec<Fold> {
+    let grid = deviation.grid;
+    let steep: Vec<bool> = unread.iter().map(|&v| v == Unread::Folded as u8).collect();
+    let mut holes = areas(&steep, &grid);
+    holes.retain(|hole| hole.len() as f64 * grid.step_mm.powi(2) >= SPECK_MM2);
+    holes.sort_by_key(|hole| std::cmp::Reverse(hole.len()));
+    holes.into_iter().map(|hole| Fold::of(deviation, sigma, hole)).collect()
+}
+
+/// Holes smaller than this hide nothing worth a word, mm².
+const SPECK_MM2: f64 = 2.0;
+
+/// Holes that a square of twice the finish scale fits into by area; tags, what a gauge filled in and what lies at the rim are none.
 pub(crate) fn holes(unread: &[u8], grid: &Grid, scale_mm: f64) -> Vec<Hole> {
-    let open: Vec<bool> = unread.iter().map(|&v| v != Unread::Read as u8 && v != Unread::Tag as u8).collect();
+    let known = [Unread::Read, Unread::Tag, Unread::Gauged].map(|code| code as u8);
+    let open: Vec<bool> = unread.iter().map(|v| !known.contains(v)).collect();
     let cell = grid.step_mm.powi(2);
     let inside = |i: &usize| {
         let (ix, iy) = (i % grid.nx, i / grid.nx);

@@ -1,5 +1,6 @@
 //! A reading that was kept, opened again: from its folder, from a zip of it, or file by file.
 
+use crate::read::Reading;
 use crate::reading_file::{GridFacts, ReadingFile};
 use dentwright_surface::{Grid, Map, Measured, NpyError, TagPlace, read_npy};
 use std::borrow::Cow;
@@ -107,6 +108,14 @@ impl KeptReading {
         }
         let unread = codes.values.iter().map(|v| *v as u8).collect();
         Ok(Self { file: facts, deviation, sigma, height, unread })
+    }
+
+    /// A reading that was just made, as if it had been kept.
+    #[must_use]
+    pub fn just_made(reading: Reading) -> Self {
+        let file = reading.file(reading.scene.camera.size);
+        let Reading { deviation, sigma, height, unread, .. } = reading;
+        Self { file, deviation, sigma, height, unread }
     }
 
     /// Deviation and doubt.

@@ -3,7 +3,7 @@
 //! **Entry points.** [`read`] makes a [`Reading`] of a capture folder; [`write_reading`] lays it down; a
 //! [`KeptReading`] opens it again, [`compare()`] and [`series`] tell what changed, [`export`] gives it to other programs;
 //! [`know_metal`] says what its metal holds, [`try_move`] what a move would do there, [`plan_repair`] what to do next;
-//! [`find_tip`] says where the tip behind the panel stands.
+//! [`gauged`] joins depths measured by hand to it; [`find_tip`] says where the tip behind the panel stands.
 //!
 //! **Idea.** Each line of [`read`] is a stage; each stage consumes what the last one gave.
 
@@ -16,6 +16,9 @@ mod doubt;
 mod error;
 mod export;
 mod gather;
+mod gauge;
+mod gauge_file;
+mod gauge_words;
 mod holes;
 mod kept;
 mod known_lens;
@@ -46,6 +49,7 @@ mod tip_file;
 mod tip_ground;
 mod try_move;
 mod unread;
+mod unread_words;
 mod warming;
 mod write;
 
@@ -56,6 +60,8 @@ pub use compare::{CompareError, Compared, SeriesStep, compare, lay, series};
 pub use error::ReadError;
 pub use export::{CAPTURE_FOLDER, ExportError, Form, READING_FOLDER, export, pack};
 pub use gather::check_folder;
+pub use gauge::{GaugeError, gauged};
+pub use gauge_file::{Agreement, GAUGE_DOUBT_MM, GaugeAsked, GaugeFacts};
 pub use kept::{KeptError, KeptReading};
 pub use known_lens::{CameraSource, KnownLens};
 pub use metal::{KnownMetal, MetalError, MetalSettings, know_metal};
@@ -79,4 +85,4 @@ pub use tip_file::{AimFacts, TipFile, TipFrame, TipTag, write_tip};
 pub use try_move::{Asked, AskedError, BarAsked, LeverFacts, MoveFacts, Tried, try_move};
 pub use unread::Unread;
 pub use warming::{Backing, Warmed, Warmer, Warming, cooling};
-pub use write::{WriteError, write_reading};
+pub use write::{WriteError, write_kept, write_reading};

@@ -1,26 +1,36 @@
 //! Maps as pictures: `map.png` with lows and highs marked, and plain ones.
 
-use dentwright_surface::{Map, Spot, SpotKind};
+use dentwright_surface::{Fold, Map, Spot, SpotKind};
 use image::{Rgb, RgbImage};
 
-/// Draws a deviation, y up; unread cells dark and hatched; lows teal, highs amber, spots ringed.
-pub(crate) fn map_png(deviation: &Map, spots: &[Spot]) -> Result<Vec<u8>, image::ImageError> {
+/// Draws a deviation, y up; unread cells dark and hatched, those too steep to read in the colour of a low or high where
+/// that is told; lows teal, highs amber, spots ringed.
+pub(crate) fn map_png(deviation: &Map, spots: &[Spot], folds: &[Fold]) -> Result<Vec<u8>, image::ImageError> {
     let grid = deviation.grid;
     let range_mm = range_of_spots(spots);
     let mut picture = drawn(deviation, range_mm);
+    for (fold, &i) in folds.iter().flat_map(|fold| fold.cells.iter().map(move |i| (fold, i))) {
+        let (x, y) = ((i % grid.nx) as u32, (grid.ny - 1 - i / grid.nx) as u32);
+        if (x + y) % 8 < 2 {
+            picture.put_pixel(x, y, Rgb(fold.kind.map_or([200, 200, 204], ink_of)));
+        }
+    }
     for spot in spots {
         let (fx, fy) = grid.locate(spot.x_mm, spot.y_mm);
         let radius = (0.5 * spot.length_mm / grid.step_mm + 3.0).max(5.0);
-        let ink = if spot.kind == SpotKind::Low { [150, 255, 240] } else { [255, 225, 150] };
         for k in 0..720 {
             let a = f64::from(k).to_radians() * 0.5;
             let (x, y) = (fx + radius * a.cos(), grid.ny as f64 - 1.0 - fy + radius * a.sin());
             if x >= 0.0 && y >= 0.0 && (x as u32) < picture.width() && (y as u32) < picture.height() {
-                picture.put_pixel(x as u32, y as u32, Rgb(ink));
+                picture.put_pixel(x as u32, y as u32, Rgb(ink_of(spot.kind)));
             }
         }
     }
     encoded(&picture)
+}
+
+fn ink_of(kind: SpotKind) -> [u8; 3] {
+    if kind == SpotKind::Low { [150, 255, 240] } else { [255, 225, 150] }
 }
 
 /// A map alone, one pixel a cell; colours end at `range_mm`.

@@ -4,7 +4,7 @@ use crate::board::{BoardPoints, SlidLines, slid_lines};
 use crate::doubt::doubt;
 use crate::error::ReadError;
 use crate::gather::{Gathered, gather};
-use crate::holes::holes;
+use crate::holes::{folds, holes};
 use crate::known_lens::{CameraSource, GUESSED_SIGMA, KnownLens, first_camera};
 use crate::lines::one_mirror;
 use crate::patterns::{fit_for_photos, mirrored_points};
@@ -19,7 +19,7 @@ use dentwright_optics::{
     tag_corners,
 };
 use dentwright_surface::{
-    Finish, FinishLimit, Grid, IntegrateSettings, IntendedSettings, Map, Ridge, SlopeMap, Spot, SpotFinish,
+    Finish, FinishLimit, Fold, Grid, IntegrateSettings, IntendedSettings, Map, Ridge, SlopeMap, Spot, SpotFinish,
     SpotSettings, contradicted, find_spots, integrate, intended_shape, judge,
 };
 use rayon::prelude::*;
@@ -96,6 +96,8 @@ pub struct Reading {
     pub sigma: Map,
     /// Why a cell was not read, as [`Unread`](crate::Unread) numbers it.
     pub unread: Vec<u8>,
+    /// Holes that were too steep to read.
+    pub folds: Vec<Fold>,
     /// Lows and highs.
     pub spots: Vec<Spot>,
     /// Done or not, spot by spot.
@@ -178,18 +180,21 @@ pub fn read(
     let deviation = height.less(&intended.shape);
     let sigma = doubt(&deviation, &intended, !lost.is_empty());
     let judged = || {
-        let spots = find_spots(&deviation, &sigma, &settings.spots);
         explain(&gathered, &frames, &scene, &height, &lost, &mut unread);
+        let folds = folds(&deviation, &sigma, &unread);
+        let spots = find_spots(&deviation, &sigma, &folds, &settings.spots);
         let holes = holes(&unread, &height.grid, settings.finish.scale_mm);
         let (finish, spot_finish) = judge(&deviation, &sigma, &spots, &holes, &settings.finish);
-        (spots, finish, spot_finish)
+        (folds, spots, finish, spot_finish)
     };
-    let ((spots, finish, spot_finish), texture) = rayon::join(judged, || texture_of(&deviation, &intended.sound));
+    let ((folds, spots, finish, spot_finish), texture) =
+        rayon::join(judged, || texture_of(&deviation, &intended.sound));
     Ok(Reading {
         height,
         deviation,
         sigma,
         unread,
+        folds,
         spots,
         spot_finish,
         finish,

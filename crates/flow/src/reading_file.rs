@@ -1,8 +1,9 @@
 //! `reading.json`, as its own types.
 
+use crate::gauge_file::GaugeFacts;
 use crate::stand::StandFacts;
 use crate::texture::TextureFacts;
-use dentwright_surface::{Finish, Spot, SpotFinish};
+use dentwright_surface::{Finish, Fold, Spot, SpotFinish};
 use serde::{Deserialize, Serialize};
 
 /// The whole file.
@@ -17,6 +18,12 @@ pub struct ReadingFile {
     pub maps: Maps,
     /// Lows and highs, deepest first.
     pub spots: Vec<SpotFacts>,
+    /// Holes that were too steep to read, largest first; a spot names those in it by their place in this list.
+    #[serde(default)]
+    pub folds: Vec<Fold>,
+    /// Depths that were measured by hand and joined.
+    #[serde(default)]
+    pub gauges: Vec<GaugeFacts>,
     /// The panel photo on which spots are laid.
     pub photo: PhotoFacts,
     /// Share of the grid that was read.

@@ -28,6 +28,8 @@ pub enum Unread {
     Folded = 6,
     /// One still photo does not tell how the lines go on there.
     NotFollowed = 7,
+    /// Filled in from a depth measured by hand.
+    Gauged = 8,
 }
 
 /// Blanks every area but the largest, since others have no height in common with it, and says so.

@@ -1,12 +1,15 @@
 //! A reading laid down as files, whole or not at all.
 
+use crate::holes::folds;
+use crate::kept::KeptReading;
 use crate::known_lens::CameraSource;
 use crate::picture::map_png;
 use crate::read::Reading;
 use crate::reading_file::*;
 use crate::stand::StandFacts;
 use crate::unread::Unread;
-use dentwright_surface::npy_u8;
+use crate::unread_words::unread_facts;
+use dentwright_surface::{Map, Spot, npy_u8};
 use nalgebra::Point3;
 use std::path::{Path, PathBuf};
 use thiserror::Error;
@@ -62,15 +65,17 @@ impl Reading {
                     spot: s.clone(),
                     finish: Some(*finish),
                     at_px: to_photo(s.x_mm, s.y_mm),
-                    outline_px: (0..24).map(|k| ellipse(s, k)).map(|(x, y)| to_photo(x, y)).collect(),
+                    outline_px: outline(s).map(|(x, y)| to_photo(x, y)).collect(),
                 })
                 .collect(),
+            folds: self.folds.clone(),
+            gauges: Vec::new(),
             photo: PhotoFacts { file: self.panel_photo.clone(), width_px: photo_size.0, height_px: photo_size.1 },
             read_fraction: self.deviation.read_fraction(),
             scale: "absolute".into(),
             finish: self.finish.clone(),
             texture: Some(self.texture.clone()),
-            unread: self.unread_facts(),
+            unread: unread_facts(&self.unread),
             notes: self.notes(),
             camera: CameraFacts {
                 focal_px: scene.camera.focal_px,
@@ -115,58 +120,6 @@ impl Reading {
         }
     }
 
-    fn unread_facts(&self) -> Vec<UnreadFacts> {
-        let share =
-            |value: u8| self.unread.iter().filter(|&&v| v == value).count() as f64 / self.unread.len().max(1) as f64;
-        let fact = |code: &str, value: u8, text: &str, next: &str| UnreadFacts {
-            code: code.into(),
-            value,
-            fraction: share(value),
-            text: text.into(),
-            next: next.into(),
-        };
-        let all = [
-            fact(
-                "not_mirrored",
-                1,
-                "the board's lines are not seen there",
-                "Move the board so that it is mirrored there; over a deep dent bring it closer.",
-            ),
-            fact("tag", 2, "a tag covers the paint", "Stick the tag farther from the damage."),
-            fact(
-                "inconsistent",
-                3,
-                "the area is cut off from the rest, so its height is not known",
-                "Bring the board closer, or move it so that the lines join up.",
-            ),
-            fact(
-                "clipped",
-                4,
-                "the mirror image is too bright for the camera there",
-                "Expose shorter, or keep lamps out of the mirror image.",
-            ),
-            fact(
-                "low_contrast",
-                5,
-                "the lines are too faint there",
-                "Darken the room, expose longer, and wipe the paint clean.",
-            ),
-            fact(
-                "folded",
-                6,
-                "the metal is so steep there that the mirror image turns over",
-                "Bring the board closer.",
-            ),
-            fact(
-                "not_followed",
-                7,
-                "one still photo does not tell how the lines go on there",
-                "Slide the board for a full reading, or bring it closer.",
-            ),
-        ];
-        all.into_iter().filter(|f| f.fraction > 0.0).collect()
-    }
-
     fn notes(&self) -> Vec<Note> {
         let (code, source) = match &self.camera_source {
             CameraSource::Calibrated(_) => {
@@ -200,7 +153,12 @@ impl Reading {
 /// Corners of flat tags of the right size come within 0.25 px.
 const DOUBTFUL_CORNERS_PX: f64 = 0.35;
 
-fn ellipse(s: &dentwright_surface::Spot, k: usize) -> (f64, f64) {
+/// A spot's outline on the panel, mm.
+pub(crate) fn outline(s: &Spot) -> impl Iterator<Item = (f64, f64)> {
+    (0..24).map(|k| ellipse(s, k))
+}
+
+fn ellipse(s: &Spot, k: usize) -> (f64, f64) {
     let a = k as f64 / 24.0 * std::f64::consts::TAU;
     let (along, across) = (0.5 * s.length_mm * a.cos(), 0.5 * s.width_mm * a.sin());
     let (sin, cos) = s.angle_deg.to_radians().sin_cos();
@@ -209,15 +167,31 @@ fn ellipse(s: &dentwright_surface::Spot, k: usize) -> (f64, f64) {
 
 /// Writes all files of a reading into `dir`, which is made anew: first beside it, then put in place.
 pub fn write_reading(reading: &Reading, dir: &Path) -> Result<(), WriteError> {
-    let json = serde_json::to_vec_pretty(&reading.file(reading.scene.camera.size))
-        .map_err(|e| WriteError::Encode(e.to_string()))?;
-    let picture = map_png(&reading.deviation, &reading.spots).map_err(|e| WriteError::Encode(e.to_string()))?;
-    let grid = reading.deviation.grid;
+    let file = reading.file(reading.scene.camera.size);
+    lay_down(&file, [&reading.deviation, &reading.height, &reading.sigma], &reading.unread, dir)
+}
+
+/// Writes all files of a reading that was opened, as [`write_reading`] does.
+pub fn write_kept(kept: &KeptReading, dir: &Path) -> Result<(), WriteError> {
+    lay_down(&kept.file, [&kept.deviation, &kept.height, &kept.sigma], &kept.unread, dir)
+}
+
+fn lay_down(
+    file: &ReadingFile,
+    [deviation, height, sigma]: [&Map; 3],
+    unread: &[u8],
+    dir: &Path,
+) -> Result<(), WriteError> {
+    let json = serde_json::to_vec_pretty(file).map_err(|e| WriteError::Encode(e.to_string()))?;
+    let spots: Vec<Spot> = file.spots.iter().map(|one| one.spot.clone()).collect();
+    let folds = folds(deviation, sigma, unread);
+    let picture = map_png(deviation, &spots, &folds).map_err(|e| WriteError::Encode(e.to_string()))?;
+    let grid = deviation.grid;
     let files = [
-        ("deviation.npy", reading.deviation.to_npy()),
-        ("height.npy", reading.height.to_npy()),
-        ("sigma.npy", reading.sigma.to_npy()),
-        ("unread.npy", npy_u8(&[grid.ny, grid.nx], &reading.unread)),
+        ("deviation.npy", deviation.to_npy()),
+        ("height.npy", height.to_npy()),
+        ("sigma.npy", sigma.to_npy()),
+        ("unread.npy", npy_u8(&[grid.ny, grid.nx], unread)),
         ("map.png", picture),
         ("reading.json", json),
     ];

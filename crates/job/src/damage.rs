@@ -89,6 +89,8 @@ pub enum Source {
         spot: u32,
         /// One standard deviation of the depth, mm.
         sigma_mm: f64,
+        /// Whether the depth is a lower bound: part of the spot was too steep to read.
+        at_least: bool,
     },
 }
 

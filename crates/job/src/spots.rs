@@ -28,6 +28,8 @@ pub struct SpotDent {
     pub dent: Dent,
     /// One standard deviation of its depth, mm.
     pub sigma_mm: f64,
+    /// Whether its depth is a lower bound: part of the spot was too steep to read.
+    pub at_least: bool,
 }
 
 /// A low this many times as long as wide is a crease; common practice, no published source.
@@ -43,7 +45,12 @@ pub fn dents_of_spots(spots: &[Spot], settings: &TakeSettings) -> Vec<SpotDent> 
     let numbered = spots.iter().zip(0u32..);
     numbered
         .filter(|(spot, _)| beyond(spot))
-        .map(|(spot, number)| SpotDent { spot: number, dent: dent(spot, settings), sigma_mm: spot.sigma_mm })
+        .map(|(spot, number)| SpotDent {
+            spot: number,
+            dent: dent(spot, settings),
+            sigma_mm: spot.sigma_mm,
+            at_least: spot.at_least_mm.is_some(),
+        })
         .collect()
 }
 
@@ -52,7 +59,7 @@ fn dent(spot: &Spot, settings: &TakeSettings) -> Dent {
         kind: kind(spot, settings.hail),
         length_mm: spot.length_mm,
         width_mm: spot.width_mm,
-        depth_mm: spot.height_mm.abs(),
+        depth_mm: spot.at_least_mm.unwrap_or(spot.height_mm).abs(),
         metal: settings.metal,
         access: settings.access,
         place: settings.place,

@@ -59,6 +59,8 @@ fn spot(kind: SpotKind, height_mm: f64, length_mm: f64, width_mm: f64) -> Spot {
         angle_deg: 0.0,
         area_mm2: 1.0,
         volume_mm3: 1.0,
+        at_least_mm: None,
+        folds: Vec::new(),
     }
 }
 

@@ -106,6 +106,7 @@ map-relative = Relative Messung: Orte und Vorzeichen gelten, Höhen sind keine M
 spots-title = Tief- und Hochpunkte
 spot-low = tief
 spot-high = hoch
+at-least = mindestens { $depth }
 spot-size = Größe, { $unit }
 spot-height = Höhe, { $unit }
 spots-more = und { $count } kleinere
@@ -148,6 +149,8 @@ unread-folded = Das Spiegelbild faltet sich: die Delle ist zu tief für diesen A
 unread-folded-next = Die Tafel näher stellen und noch einmal messen.
 unread-not_followed = Die Linien lassen sich in einem Foto nicht verfolgen
 unread-not_followed-next = Die Tafel für eine volle Messung verschieben oder näher heranbringen.
+unread-gauged = Nach einer mit der Messuhr gemessenen Tiefe ergänzt
+unread-gauged-next = Die Tafel näher heranbringen, um es zu lesen.
 unread-inconsistent = Die Fotos widersprechen sich hier
 unread-inconsistent-next = Prüfen, ob sich zwischen den Fotos etwas bewegt hat, und noch einmal messen.
 
@@ -225,6 +228,10 @@ note-folded = Ein Teil einer Tiefe oder Höhe war zu steil zum Lesen: sie reicht
 note-slides = Wie weit die Tafel geschoben wurde, ist aus den Fotos gefunden.
 note-lines_order = Welche Linie welche ist, haben die Marken gesagt.
 note-still = Ein einzelnes Foto je Richtung: ein schneller Blick, gültig für flache Reste.
+note-gauge = Eine Tiefe von der Messuhr ergänzt, was nicht zu lesen war, als glatteste Form, die zu ihr passt.
+note-gauge_agrees = Eine Tiefe von der Messuhr stimmt mit der Karte überein.
+note-gauge_near = Eine Tiefe von der Messuhr und die Karte liegen etwas weiter auseinander als ihre Unsicherheit.
+note-gauge_off = Eine Tiefe von der Messuhr und die Karte widersprechen sich: Größe der Marken und der Tafel prüfen, und die Null der Uhr.
 
 notes-title = Anmerkungen
 

@@ -106,6 +106,7 @@ map-relative = Relative reading: places and signs hold, heights are not millimet
 spots-title = Lows and highs
 spot-low = low
 spot-high = high
+at-least = at least { $depth }
 spot-size = Size, { $unit }
 spot-height = Height, { $unit }
 spots-more = and { $count } smaller ones
@@ -148,6 +149,8 @@ unread-folded = The mirror image folds over: the dent is too deep for this dista
 unread-folded-next = Bring the board closer and read again.
 unread-not_followed = The lines cannot be followed in one photo
 unread-not_followed-next = Slide the board for a full reading, or bring it closer.
+unread-gauged = Filled in from a depth measured by gauge
+unread-gauged-next = Bring the board closer to read it.
 unread-inconsistent = The photos contradict each other here
 unread-inconsistent-next = Check that nothing moved between the photos, and read again.
 
@@ -225,6 +228,10 @@ note-folded = Part of a low or high was too steep to read: it goes farther than 
 note-slides = How far the board was slid was found from the photos.
 note-lines_order = Which line is which was told by the tags.
 note-still = One photo each way: a quick look, valid for shallow remains.
+note-gauge = A depth by gauge fills in what could not be read, as the smoothest shape that meets it.
+note-gauge_agrees = A depth by gauge agrees with the map.
+note-gauge_near = A depth by gauge and the map lie a little farther apart than their doubt.
+note-gauge_off = A depth by gauge and the map disagree: check the sizes of tags and board, and the gauge’s zero.
 
 notes-title = Notes
 

@@ -106,6 +106,7 @@ map-relative = Medición relativa: lugares y signos valen, las alturas no son mi
 spots-title = Bajos y altos
 spot-low = bajo
 spot-high = alto
+at-least = al menos { $depth }
 spot-size = Tamaño, { $unit }
 spot-height = Altura, { $unit }
 spots-more = y { $count } más pequeños
@@ -132,6 +133,8 @@ unread-folded = La imagen se pliega: la abolladura es demasiado profunda para es
 unread-folded-next = Acercar el tablero y medir otra vez.
 unread-not_followed = En una sola foto no se pueden seguir las líneas
 unread-not_followed-next = Deslizar el tablero para una medición completa, o acercarlo.
+unread-gauged = Completado a partir de una profundidad medida con reloj comparador
+unread-gauged-next = Acerque el tablero para leerlo.
 unread-inconsistent = Aquí las fotos se contradicen
 unread-inconsistent-next = Comprobar que nada se movió entre las fotos y medir otra vez.
 
@@ -159,6 +162,10 @@ note-folded = Parte de un bajo o alto era demasiado empinada para medirla: va m�
 note-slides = Lo que se deslizó el tablero se halló a partir de las fotos.
 note-lines_order = Las marcas dijeron qué línea es cuál.
 note-still = Una foto en cada sentido: un vistazo rápido, válido para restos poco profundos.
+note-gauge = Una profundidad medida con reloj completa lo que no se pudo leer, con la forma más suave que coincide con ella.
+note-gauge_agrees = Una profundidad medida con reloj coincide con el mapa.
+note-gauge_near = Una profundidad medida con reloj y el mapa difieren algo más que su incertidumbre.
+note-gauge_off = Una profundidad medida con reloj y el mapa se contradicen: compruebe los tamaños de las marcas y del tablero, y el cero del reloj.
 
 quote-title = Presupuesto
 line-what = Trabajo

@@ -106,6 +106,7 @@ map-relative = Mesure relative : lieux et signes sont justes, les hauteurs ne so
 spots-title = Creux et points hauts
 spot-low = creux
 spot-high = haut
+at-least = au moins { $depth }
 spot-size = Taille, { $unit }
 spot-height = Hauteur, { $unit }
 spots-more = et { $count } plus petits
@@ -132,6 +133,8 @@ unread-folded = L’image se replie : la bosse est trop profonde pour cette dist
 unread-folded-next = Approcher le panneau et mesurer encore.
 unread-not_followed = Les lignes ne se suivent pas sur une seule photo
 unread-not_followed-next = Faire glisser le panneau pour une mesure complète, ou l’approcher.
+unread-gauged = Complété d’après une profondeur mesurée au comparateur
+unread-gauged-next = Rapprochez le tableau pour le lire.
 unread-inconsistent = Les photos se contredisent ici
 unread-inconsistent-next = Vérifier que rien n’a bougé entre les photos et mesurer encore.
 
@@ -159,6 +162,10 @@ note-folded = Une partie d’un creux ou d’un haut était trop raide pour êtr
 note-slides = Le glissement du panneau a été trouvé à partir des photos.
 note-lines_order = Les marques ont dit quelle ligne est laquelle.
 note-still = Une photo dans chaque sens : un coup d’œil, valable pour des restes peu profonds.
+note-gauge = Une profondeur mesurée au comparateur complète ce qui n’a pas pu être lu, par la forme la plus lisse qui y passe.
+note-gauge_agrees = Une profondeur mesurée au comparateur concorde avec la carte.
+note-gauge_near = Une profondeur mesurée au comparateur et la carte diffèrent un peu plus que leur incertitude.
+note-gauge_off = Une profondeur mesurée au comparateur et la carte se contredisent : vérifiez les tailles des repères et du tableau, et le zéro du comparateur.
 
 quote-title = Devis
 line-what = Travail

@@ -106,6 +106,7 @@ map-relative = Misura relativa: posizioni e segni valgono, le altezze non sono m
 spots-title = Bassi e alti
 spot-low = basso
 spot-high = alto
+at-least = almeno { $depth }
 spot-size = Misura, { $unit }
 spot-height = Altezza, { $unit }
 spots-more = e { $count } più piccoli
@@ -132,6 +133,8 @@ unread-folded = L’immagine si ripiega: l’ammaccatura è troppo profonda per 
 unread-folded-next = Avvicinare la tavola e misurare ancora.
 unread-not_followed = In una sola foto le linee non si possono seguire
 unread-not_followed-next = Far scorrere la tavola per una misura completa, o avvicinarla.
+unread-gauged = Completato da una profondità misurata con il comparatore
+unread-gauged-next = Avvicinare il pannello per leggerlo.
 unread-inconsistent = Qui le foto si contraddicono
 unread-inconsistent-next = Controllare che nulla si sia mosso tra le foto e misurare ancora.
 
@@ -159,6 +162,10 @@ note-folded = Parte di un basso o alto era troppo ripida per essere misurata: va
 note-slides = Lo scorrimento della tavola è stato ricavato dalle foto.
 note-lines_order = Quale linea è quale lo hanno detto i marcatori.
 note-still = Una foto per direzione: uno sguardo rapido, valido per residui poco profondi.
+note-gauge = Una profondità misurata con il comparatore completa ciò che non si è potuto leggere, con la forma più liscia che vi passa.
+note-gauge_agrees = Una profondità misurata con il comparatore concorda con la mappa.
+note-gauge_near = Una profondità misurata con il comparatore e la mappa differiscono un po’ più della loro incertezza.
+note-gauge_off = Una profondità misurata con il comparatore e la mappa si contraddicono: controllare le misure dei marcatori e del pannello, e lo zero del comparatore.
 
 quote-title = Preventivo
 line-what = Lavoro

@@ -106,6 +106,7 @@ map-relative = Pomiar względny: miejsca i znaki są pewne, wysokości nie są m
 spots-title = Wgłębienia i wypukłości
 spot-low = nisko
 spot-high = wysoko
+at-least = co najmniej { $depth }
 spot-size = Rozmiar, { $unit }
 spot-height = Wysokość, { $unit }
 spots-more = i { $count } mniejszych
@@ -132,6 +133,8 @@ unread-folded = Odbicie się zawija: wgniecenie jest za głębokie dla tej odleg
 unread-folded-next = Przybliżyć tablicę i zmierzyć jeszcze raz.
 unread-not_followed = Na jednym zdjęciu nie da się prześledzić linii
 unread-not_followed-next = Przesuwać tablicę do pełnego pomiaru albo ją przybliżyć.
+unread-gauged = Uzupełniono według głębokości zmierzonej czujnikiem
+unread-gauged-next = Przysuń tablicę bliżej, aby to odczytać.
 unread-inconsistent = Zdjęcia są tu sprzeczne
 unread-inconsistent-next = Sprawdzić, czy nic się nie poruszyło między zdjęciami, i zmierzyć jeszcze raz.
 
@@ -159,6 +162,10 @@ note-folded = Część wgłębienia lub wypukłości była zbyt stroma do pomiar
 note-slides = Przesunięcie tablicy wyznaczono ze zdjęć.
 note-lines_order = Która linia jest która, wskazały znaczniki.
 note-still = Po jednym zdjęciu w każdą stronę: szybkie spojrzenie, ważne dla płytkich pozostałości.
+note-gauge = Głębokość zmierzona czujnikiem uzupełnia to, czego nie dało się odczytać, najgładszym kształtem, który do niej pasuje.
+note-gauge_agrees = Głębokość zmierzona czujnikiem zgadza się z mapą.
+note-gauge_near = Głębokość zmierzona czujnikiem i mapa różnią się nieco bardziej niż ich niepewność.
+note-gauge_off = Głębokość zmierzona czujnikiem i mapa są sprzeczne: sprawdź wymiary znaczników i tablicy oraz zero czujnika.
 
 quote-title = Kosztorys
 line-what = Praca

@@ -49,12 +49,16 @@ fn photo(photo: &Photo, with: &mut Setting) -> Result<Value, ReportError> {
 
 fn dent(index: usize, row: &DentRow, with: &Setting) -> Result<Value, ReportError> {
     let (dent, format, words) = (&row.dent, &with.format, &with.words);
+    let depth = match row.at_least {
+        true => words.fill("at-least", &[("depth", &format.depth(dent.depth_mm.abs(), None))])?,
+        false => format.depth(dent.depth_mm.abs(), row.sigma_mm),
+    };
     Ok(json!({
         "number": (index + 1).to_string(),
         "count": format.number(f64::from(dent.count), 0),
         "kind": words.say(kind(dent.kind))?,
         "size": size(dent.length_mm, dent.width_mm, with),
-        "depth": format.depth(dent.depth_mm.abs(), row.sigma_mm),
+        "depth": depth,
         "place": words.say(place(dent.place))?,
         "metal": words.say(metal(dent.metal))?,
         "access": words.say(access(dent.access))?,
@@ -97,11 +101,15 @@ fn reading(reading: &Reading, with: &mut Setting) -> Result<Value, ReportError> 
 
 fn spot(index: usize, spot: &Spot, with: &Setting) -> Result<Value, ReportError> {
     let kind = if spot.height_mm < 0.0 { "spot-low" } else { "spot-high" };
+    let height = match spot.at_least_mm {
+        Some(mm) => with.words.fill("at-least", &[("depth", &with.format.depth(mm.abs(), None))])?,
+        None => with.format.depth(spot.height_mm, Some(spot.sigma_mm)),
+    };
     Ok(json!({
         "number": (index + 1).to_string(),
         "kind": with.words.say(kind)?,
         "size": size(spot.length_mm, spot.width_mm, with),
-        "height": with.format.depth(spot.height_mm, Some(spot.sigma_mm)),
+        "height": height,
     }))
 }
 

@@ -228,6 +228,8 @@ pub struct DentRow {
     pub sigma_mm: Option<f64>,
     /// Measured (true) or entered by hand.
     pub measured: bool,
+    /// Whether the depth is a lower bound: part of the dent was too steep to read.
+    pub at_least: bool,
 }
 
 /// A photo of a damage.
@@ -351,6 +353,8 @@ pub struct Spot {
     pub width_mm: f64,
     /// Turn of the longer way from the x axis, degrees, counter-clockwise.
     pub angle_deg: f64,
+    /// Where part of it was too steep to read: it goes at least this far, mm; negative for a low.
+    pub at_least_mm: Option<f64>,
 }
 
 /// Whether the panel is finished.

@@ -128,6 +128,7 @@ mod tests {
             length_mm: 8.0,
             width_mm: 4.0,
             angle_deg: 30.0,
+            at_least_mm: None,
         }
     }
 

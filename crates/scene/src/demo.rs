@@ -1,4 +1,5 @@
-//! Invented captures to try the program with: a door before, between and after its rounds, a bonnet with hail, a wing with a crown.
+//! Invented captures to try the program with: a door before, between and after its rounds, a bonnet with hail, a wing
+//! with a crown, a door with a dent too steep to read.
 
 use crate::capture::{Capture, CaptureError};
 use crate::recipes;
@@ -15,13 +16,14 @@ pub struct Demo {
 }
 
 /// The demo captures in the order of the work.
-pub const ALL: [Demo; 6] = [
+pub const ALL: [Demo; 7] = [
     Demo { recipe: "demo_door_before", panel: "front_door_left", after: false },
     Demo { recipe: "demo_bonnet_hail", panel: "bonnet", after: false },
     Demo { recipe: "demo_wing_crown", panel: "front_wing_right", after: false },
     Demo { recipe: "demo_door_round_1", panel: "front_door_left", after: false },
     Demo { recipe: "demo_door_round_2", panel: "front_door_left", after: false },
     Demo { recipe: "demo_door_after", panel: "front_door_left", after: true },
+    Demo { recipe: "demo_door_steep", panel: "rear_door_left", after: false },
 ];
 
 impl Demo {

@@ -21,6 +21,7 @@ recipes!(
     "demo_door_before",
     "demo_door_round_1",
     "demo_door_round_2",
+    "demo_door_steep",
     "demo_wing_crown",
     "dirty_clipped",
     "door",

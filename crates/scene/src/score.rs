@@ -171,7 +171,9 @@ impl Lay {
         self.turn * (p - self.from) + self.to
     }
 
-    fn back(&self, p: &Vector3<f64>) -> Vector3<f64> {
+    /// A point of the truth's frame in the reading's.
+    #[must_use]
+    pub fn back(&self, p: &Vector3<f64>) -> Vector3<f64> {
         self.turn.transpose() * (p - self.to) + self.from
     }
 

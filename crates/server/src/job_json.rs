@@ -73,6 +73,8 @@ pub struct DentEntryJson {
     id: Uuid,
     dent: Dent,
     source: SourceJson,
+    /// Whether its depth is a lower bound: part of it was too steep to read.
+    at_least: bool,
 }
 
 /// Where a dent comes from.
@@ -177,7 +179,8 @@ impl From<DentEntry> for DentEntryJson {
             Source::Hand => SourceJson::Hand,
             Source::Reading { .. } => SourceJson::Reading,
         };
-        Self { id: entry.id, dent: entry.dent, source }
+        let at_least = matches!(entry.source, Source::Reading { at_least: true, .. });
+        Self { id: entry.id, dent: entry.dent, source, at_least }
     }
 }
 

@@ -35,6 +35,7 @@ mod dents;
 mod door;
 mod erasure;
 mod exports;
+mod gauges;
 mod guard;
 mod hail_tables;
 mod job_json;

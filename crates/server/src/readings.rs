@@ -44,10 +44,15 @@ pub fn facts(reading: &StoredReading) -> Answer<ReadingFile> {
 #[utoipa::path(get, path = "/api/readings/{id}", operation_id = "reading", params(("id" = Uuid, Path)),
     responses((status = 200, body = ReadingJson), (status = 404, body = Trouble)))]
 pub async fn get(State(app): State<App>, At(id): At<Uuid>) -> Answer<Json<ReadingJson>> {
+    Ok(Json(of_stored(&app, id).await?))
+}
+
+/// A reading out of the record.
+pub async fn of_stored(app: &App, id: Uuid) -> Answer<ReadingJson> {
     let reading = app.store.reading(id).await?;
     let facts = facts(&reading)?;
     let created = reading.created.to_string();
-    Ok(Json(ReadingJson { id, capture_id: reading.capture, damage_id: reading.damage, created, facts }))
+    Ok(ReadingJson { id, capture_id: reading.capture, damage_id: reading.damage, created, facts })
 }
 
 /// A file of a reading: its maps (`deviation.npy`, `height.npy`, `sigma.npy`, `unread.npy`, `map.png`), or
@@ -106,7 +111,8 @@ pub async fn take_spots(store: &Store, id: Uuid) -> Answer<Vec<DentEntry>> {
     let settings = take_settings(&job, &damage, &spots, facts.finish.limit_mm);
     let new = |one: SpotDent| {
         one.dent.check().map_err(|why| Trouble::entered(format!("spot {}: {why}", one.spot + 1)))?;
-        Ok(NewDent { dent: one.dent, source: Source::Reading { reading: id, spot: one.spot, sigma_mm: one.sigma_mm } })
+        let SpotDent { spot, dent, sigma_mm, at_least } = one;
+        Ok(NewDent { dent, source: Source::Reading { reading: id, spot, sigma_mm, at_least } })
     };
     let dents = dents_of_spots(&spots, &settings).into_iter().map(new).collect::<Answer<Vec<_>>>()?;
     Ok(store.add_dents(reading.damage, &dents).await?)

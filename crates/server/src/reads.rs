@@ -235,7 +235,7 @@ pub async fn known_lenses(store: &Store, photos: &Path) -> Result<Vec<KnownLens>
 }
 
 /// What `write_reading` has written, for the record: the facts as text, the maps as files.
-fn reading_of_folder(folder: &Path) -> std::io::Result<NewReading> {
+pub fn reading_of_folder(folder: &Path) -> std::io::Result<NewReading> {
     let facts = std::fs::read_to_string(folder.join("reading.json"))?;
     let json: serde_json::Value = serde_json::from_str(&facts)?;
     let mut files = Vec::new();

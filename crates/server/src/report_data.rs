@@ -168,11 +168,11 @@ fn of_map(map: &Map) -> paper::Map {
 }
 
 fn of_dent(entry: &DentEntry) -> paper::DentRow {
-    let sigma_mm = match entry.source {
-        Source::Hand => None,
-        Source::Reading { sigma_mm, .. } => Some(sigma_mm),
+    let (sigma_mm, at_least) = match entry.source {
+        Source::Hand => (None, false),
+        Source::Reading { sigma_mm, at_least, .. } => (Some(sigma_mm), at_least),
     };
-    paper::DentRow { dent: entry.dent.clone(), sigma_mm, measured: sigma_mm.is_some() }
+    paper::DentRow { dent: entry.dent.clone(), sigma_mm, measured: sigma_mm.is_some(), at_least }
 }
 
 fn of_reading(reading: LoadedReading) -> paper::Reading {
@@ -217,6 +217,7 @@ fn of_spot(spot: &dentwright_surface::Spot) -> paper::Spot {
         length_mm: spot.length_mm,
         width_mm: spot.width_mm,
         angle_deg: spot.angle_deg,
+        at_least_mm: spot.at_least_mm,
     }
 }
 

@@ -3,8 +3,8 @@
 use crate::app::App;
 use crate::{
     archive, assets, behinds, calendar, cameras, captures, cautions, changes, crew, damages, dents, erasure, exports,
-    guard, hail_tables, jobs, learned, lines, live, merges, metal, pair, papers, pay, photos, plans, quote, readings,
-    rehearsals, report, sheets, shop, tables, take_in, taps, tasks, times, tips, vin,
+    gauges, guard, hail_tables, jobs, learned, lines, live, merges, metal, pair, papers, pay, photos, plans, quote,
+    readings, rehearsals, report, sheets, shop, tables, take_in, taps, tasks, times, tips, vin,
 };
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
@@ -63,6 +63,7 @@ fn api() -> OpenApiRouter<App> {
         .routes(routes!(readings::get))
         .routes(routes!(readings::file))
         .routes(routes!(readings::take))
+        .routes(routes!(gauges::add, gauges::remove))
         .routes(routes!(changes::get))
         .routes(routes!(changes::file))
         .routes(routes!(changes::of_damage))

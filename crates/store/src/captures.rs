@@ -163,16 +163,19 @@ async fn files(pool: &SqlitePool, scope: Scope) -> Result<HashMap<String, Vec<Ca
 }
 
 async fn readings(pool: &SqlitePool, scope: Scope) -> Result<HashMap<String, Vec<ReadingEntry>>, StoreError> {
-    let rows: Vec<(String, String, i64)> = scoped!(
+    // One that a gauged reading stands for is listed no more, unless moves were noted after it.
+    let rows: Vec<(String, String, i64, bool)> = scoped!(
         scope,
-        "SELECT reading.capture_id, reading.id, reading.created
+        "SELECT reading.capture_id, reading.id, reading.created,
+                EXISTS (SELECT 1 FROM reading AS next WHERE next.gauged_of = reading.id)
+                AND NOT EXISTS (SELECT 1 FROM made_move WHERE made_move.reading_id = reading.id)
          FROM reading JOIN capture ON capture.id = reading.capture_id JOIN damage ON damage.id = capture.damage_id",
         "ORDER BY reading.id"
     )
     .fetch_all(pool)
     .await?;
     let mut of_capture: HashMap<String, Vec<ReadingEntry>> = HashMap::new();
-    for (capture, reading, created) in rows {
+    for (capture, reading, created, _) in rows.into_iter().filter(|row| !row.3) {
         let entry = ReadingEntry { id: id(&reading)?, created: time(created)? };
         of_capture.entry(capture).or_default().push(entry);
     }

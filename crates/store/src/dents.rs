@@ -41,13 +41,14 @@ impl Store {
         Ok(added)
     }
 
-    /// Changes a dent; where it comes from stays.
+    /// Changes a dent; where it comes from stays. A depth that is changed is no lower bound any more.
     ///
     /// # Errors
     /// When there is none under this id.
     pub async fn change_dent(&self, id: Uuid, to: &Dent) -> Result<DentEntry, StoreError> {
         let row: Option<DentRow> = sqlx::query_as(
-            "UPDATE dent SET kind = $2, length_mm = $3, width_mm = $4, depth_mm = $5, metal = $6, access = $7,
+            "UPDATE dent SET at_least = CASE WHEN depth_mm = $5 THEN at_least ELSE 0 END,
+                    kind = $2, length_mm = $3, width_mm = $4, depth_mm = $5, metal = $6, access = $7,
                     place = $8, sharpness = $9, amount = $10 WHERE id = $1 RETURNING *",
         )
         .bind(id.to_string())
@@ -77,17 +78,17 @@ impl Store {
 
 /// Whether it is new.
 async fn insert(change: &mut Change, damage: Uuid, entry: &DentEntry) -> Result<bool, StoreError> {
-    let (reading, spot, sigma_mm) = match entry.source {
-        Source::Hand => (None, None, None),
-        Source::Reading { reading, spot, sigma_mm } => {
-            (Some(reading.to_string()), Some(i64::from(spot)), Some(sigma_mm))
+    let (reading, spot, sigma_mm, at_least) = match entry.source {
+        Source::Hand => (None, None, None, false),
+        Source::Reading { reading, spot, sigma_mm, at_least } => {
+            (Some(reading.to_string()), Some(i64::from(spot)), Some(sigma_mm), at_least)
         }
     };
     let dent = &entry.dent;
     let done = sqlx::query(
         "INSERT INTO dent (id, damage_id, kind, length_mm, width_mm, depth_mm, metal, access, place, sharpness, amount,
-                           reading_id, spot, sigma_mm)
-         VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14)
+                           reading_id, spot, sigma_mm, at_least)
+         VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15)
          ON CONFLICT (reading_id, spot) DO NOTHING",
     )
     .bind(entry.id.to_string())
@@ -104,6 +105,7 @@ async fn insert(change: &mut Change, damage: Uuid, entry: &DentEntry) -> Result<
     .bind(reading)
     .bind(spot)
     .bind(sigma_mm)
+    .bind(i64::from(at_least))
     .execute(&mut **change)
     .await?;
     Ok(done.rows_affected() > 0)

@@ -22,6 +22,7 @@ pub(crate) fn migrations() -> Migrator {
         "0009" "take_in",
         "0011" "rehearsal",
         "0012" "work",
+        "0013" "gauge",
     ];
     let one = |(number, name, text): (&str, &'static str, &'static str)| {
         let number = number.parse().expect("four digits");

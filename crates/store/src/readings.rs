@@ -148,7 +148,7 @@ impl Store {
 }
 
 /// Enters the files of a reading.
-async fn insert_files(
+pub(crate) async fn insert_files(
     change: &mut Change,
     reading: Uuid,
     names: Vec<String>,

@@ -103,6 +103,7 @@ row! {
         reading_id: Option<String>,
         spot: Option<i64>,
         sigma_mm: Option<f64>,
+        at_least: i64,
     }
 }
 
@@ -124,14 +125,14 @@ impl DentRow {
                 sharpness: self.sharpness,
                 count: whole(self.amount).map_err(&broken)?,
             },
-            source: source(reading, spot, self.sigma_mm),
+            source: source(reading, spot, self.sigma_mm, self.at_least != 0),
         })
     }
 }
 
-fn source(reading: Option<Uuid>, spot: Option<u32>, sigma_mm: Option<f64>) -> Source {
+fn source(reading: Option<Uuid>, spot: Option<u32>, sigma_mm: Option<f64>, at_least: bool) -> Source {
     match (reading, spot, sigma_mm) {
-        (Some(reading), Some(spot), Some(sigma_mm)) => Source::Reading { reading, spot, sigma_mm },
+        (Some(reading), Some(spot), Some(sigma_mm)) => Source::Reading { reading, spot, sigma_mm, at_least },
         _ => Source::Hand,
     }
 }

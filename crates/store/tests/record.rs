@@ -169,7 +169,10 @@ async fn a_capture_is_read_and_its_spots_become_dents_once() {
     let listed = store.job(job).await.unwrap().damages[0].captures[0].clone();
     assert_eq!((listed.task, listed.readings[0].id, listed.files.len()), (Some(task), reading, 2));
 
-    let spot = |spot| NewDent { dent: dent(Kind::Round), source: Source::Reading { reading, spot, sigma_mm: 0.001 } };
+    let spot = |spot| NewDent {
+        dent: dent(Kind::Round),
+        source: Source::Reading { reading, spot, sigma_mm: 0.001, at_least: false },
+    };
     assert_eq!(store.add_dents(damage, &[spot(0), spot(1)]).await.unwrap().len(), 2);
     let second = store.add_dents(damage, &[spot(0), spot(1), spot(2)]).await.unwrap();
     assert_eq!(second.iter().map(|entry| entry.source).collect::<Vec<_>>(), [spot(2).source]);

@@ -1,6 +1,6 @@
 //! The panel as a surface: slopes to height, intended shape, lows and highs, what changed, whether it is done.
 //!
-//! **Entry points.** [`integrate()`], [`intended_shape`], [`find_spots`], [`judge()`], [`change()`], [`bands`],
+//! **Entry points.** [`integrate()`], [`intended_shape`], [`find_spots`], [`fill`], [`judge()`], [`change()`], [`bands`],
 //! [`marks()`].
 //!
 //! **Conventions.** Panel frame: x right, y up, z out of the panel toward the viewer; millimetres;
@@ -20,8 +20,10 @@ mod change;
 mod contradicted;
 mod enclosed;
 mod finish;
+mod fold;
 mod fourier;
 mod frame;
+mod gauge;
 mod gauss;
 mod grid;
 mod integrate;
@@ -39,6 +41,7 @@ mod regions;
 mod ridge;
 mod samples;
 mod spots;
+mod thin_plate;
 
 pub use areal::{Areal, BANDS_MM, Band, areal, bands, texture};
 pub use average::{average, local_mean};
@@ -46,6 +49,8 @@ pub use bump::{Bump, BumpSettings, SlopeChange, find_bump};
 pub use change::{Change, ChangeSettings, Measured, Residual, Volume, Way, Worked, change, residual};
 pub use contradicted::contradicted;
 pub use finish::{Finish, FinishLimit, Hole, Settle, SettleCode, SpotFinish, Verdict};
+pub use fold::Fold;
+pub use gauge::{Depth, Filled, cell_at, fill, hole_at};
 pub use gauss::{between, longer_than};
 pub use grid::{Grid, Map, SlopeMap};
 pub use integrate::{IntegrateSettings, integrate};

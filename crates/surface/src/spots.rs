@@ -1,11 +1,13 @@
 //! Lows and highs: connected areas of the deviation that stand out from texture and doubt; areas that touch are
-//! parted at the saddle between them.
+//! parted at the saddle between them, and joined again where a hole that was too steep to read parts them.
 
 use crate::average::average;
 use crate::basins::basins;
+use crate::fold::Fold;
 use crate::grid::{Grid, Map};
 use crate::regions::areas;
 use serde::{Deserialize, Serialize};
+use std::collections::HashSet;
 
 /// Below or above the intended shape.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -42,6 +44,12 @@ pub struct Spot {
     pub area_mm2: f64,
     /// Volume between it and the intended shape, mm³, positive.
     pub volume_mm3: f64,
+    /// Where part of it was too steep to read: it goes at least this far, mm, negative for a low.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub at_least_mm: Option<f64>,
+    /// The holes in it that were too steep to read, by their place in the reading's list of them.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub folds: Vec<usize>,
 }
 
 /// What counts as a spot.
@@ -63,8 +71,9 @@ impl Default for SpotSettings {
     }
 }
 
-/// Finds the lows and highs of a deviation map, deepest or highest first.
-pub fn find_spots(deviation: &Map, sigma: &Map, settings: &SpotSettings) -> Vec<Spot> {
+/// Finds the lows and highs of a deviation map, deepest or highest first. `folds` are its holes that were too steep to
+/// read: what borders one and goes the same way is one spot with it.
+pub fn find_spots(deviation: &Map, sigma: &Map, folds: &[Fold], settings: &SpotSettings) -> Vec<Spot> {
     let grid = deviation.grid;
     let smooth = average(deviation, settings.average_mm);
     let stands_out = |i: usize, sign: f32| {
@@ -78,8 +87,13 @@ pub fn find_spots(deviation: &Map, sigma: &Map, settings: &SpotSettings) -> Vec<
         let found = areas(&core, &grid);
         let size = |i: usize| f64::from(sign * smooth.values[i]);
         let parted: Vec<Vec<usize>> = found.iter().flat_map(|area| basins(area, &grid, size, PROMINENCE)).collect();
-        let large = parted.iter().filter(|a| a.len() as f64 * grid.step_mm.powi(2) >= settings.least_mm2);
-        spots.extend(large.map(|area| describe(area, kind, sign, deviation, &smooth, sigma)));
+        let joined = joined(parted, deviation, folds, kind);
+        let large = joined.iter().filter(|(a, _)| a.len() as f64 * grid.step_mm.powi(2) >= settings.least_mm2);
+        spots.extend(large.map(|(area, of)| {
+            let mut spot = describe(area, kind, sign, deviation, &smooth, sigma);
+            across_holes(&mut spot, area, of, folds, &grid);
+            spot
+        }));
     }
     spots.sort_by(|a, b| b.height_mm.abs().total_cmp(&a.height_mm.abs()));
     spots
@@ -89,13 +103,73 @@ pub fn find_spots(deviation: &Map, sigma: &Map, settings: &SpotSettings) -> Vec<
 /// share of it.
 const PROMINENCE: f64 = 0.3;
 
+/// Areas with the folds of their kind that they border; those that border the same one are one area.
+fn joined(areas: Vec<Vec<usize>>, map: &Map, folds: &[Fold], kind: SpotKind) -> Vec<(Vec<usize>, Vec<usize>)> {
+    let mut all: Vec<(Vec<usize>, Vec<usize>)> = areas.into_iter().map(|area| (area, Vec::new())).collect();
+    for (number, fold) in folds.iter().enumerate().filter(|(_, fold)| fold.kind == Some(kind)) {
+        let rim: HashSet<usize> = fold.rim(map).into_iter().collect();
+        let (at_rim, mut apart): (Vec<_>, Vec<_>) =
+            all.into_iter().partition(|(area, _)| area.iter().any(|i| rim.contains(i)));
+        let together = at_rim.into_iter().reduce(|mut one, more| {
+            one.0.extend(more.0);
+            one.1.extend(more.1);
+            one
+        });
+        if let Some((area, mut of)) = together {
+            of.push(number);
+            apart.push((area, of));
+        }
+        all = apart;
+    }
+    all
+}
+
+/// A spot with holes in it: they count toward its size, and it goes at least as far as their rims do.
+fn across_holes(spot: &mut Spot, area: &[usize], of: &[usize], folds: &[Fold], grid: &Grid) {
+    if of.is_empty() {
+        return;
+    }
+    let holes = of.iter().map(|&k| &folds[k]);
+    let cells: Vec<usize> = area.iter().chain(holes.clone().flat_map(|fold| &fold.cells)).copied().collect();
+    size_up(spot, &cells, grid);
+    let own = spot.height_mm.abs() - BOUND_SIGMAS * spot.sigma_mm;
+    let least = holes.filter_map(|fold| fold.at_least_mm).map(f64::abs).fold(own.max(0.0), f64::max);
+    spot.at_least_mm = Some(least.copysign(spot.height_mm));
+    spot.folds = of.to_vec();
+}
+
+/// Doubts that a bound is kept below what was read.
+const BOUND_SIGMAS: f64 = 2.0;
+
 fn describe(area: &[usize], kind: SpotKind, sign: f32, deviation: &Map, smooth: &Map, sigma: &Map) -> Spot {
     let grid = deviation.grid;
     let light = |i: usize| peak_value(deviation, &grid, i);
     let top = area.iter().copied().max_by(|&a, &b| (sign * smooth.values[a]).total_cmp(&(sign * smooth.values[b])));
     let top = top.unwrap_or(area[0]);
-    let n = area.len() as f64;
-    let points: Vec<(f64, f64)> = area.iter().map(|&i| grid.position(i)).collect();
+    let cell = grid.step_mm * grid.step_mm;
+    let (x_mm, y_mm) = grid.position(top);
+    let mut spot = Spot {
+        kind,
+        x_mm,
+        y_mm,
+        height_mm: light(top),
+        sigma_mm: f64::from(sigma.values[top]),
+        length_mm: 0.0,
+        width_mm: 0.0,
+        angle_deg: 0.0,
+        area_mm2: 0.0,
+        volume_mm3: area.iter().map(|&i| f64::from(deviation.values[i]).abs() * cell).sum(),
+        at_least_mm: None,
+        folds: Vec::new(),
+    };
+    size_up(&mut spot, area, &grid);
+    spot
+}
+
+/// Size, turn and area from the second moments of cells.
+fn size_up(spot: &mut Spot, cells: &[usize], grid: &Grid) {
+    let n = cells.len() as f64;
+    let points: Vec<(f64, f64)> = cells.iter().map(|&i| grid.position(i)).collect();
     let mean = points.iter().fold((0.0, 0.0), |s, p| (s.0 + p.0 / n, s.1 + p.1 / n));
     let (mut xx, mut xy, mut yy) = (0.0, 0.0, 0.0);
     for (x, y) in points {
@@ -107,19 +181,10 @@ fn describe(area: &[usize], kind: SpotKind, sign: f32, deviation: &Map, smooth: 
     let half_trace = 0.5 * (xx + yy);
     let root = (0.25 * (xx - yy).powi(2) + xy * xy).sqrt();
     let cell = grid.step_mm * grid.step_mm;
-    let (x_mm, y_mm) = grid.position(top);
-    Spot {
-        kind,
-        x_mm,
-        y_mm,
-        height_mm: light(top),
-        sigma_mm: f64::from(sigma.values[top]),
-        length_mm: 4.0 * (half_trace + root).sqrt(),
-        width_mm: 4.0 * (half_trace - root).max(cell / 12.0).sqrt(),
-        angle_deg: (0.5 * (2.0 * xy).atan2(xx - yy)).to_degrees(),
-        area_mm2: n * cell,
-        volume_mm3: area.iter().map(|&i| f64::from(deviation.values[i]).abs() * cell).sum(),
-    }
+    spot.length_mm = 4.0 * (half_trace + root).sqrt();
+    spot.width_mm = 4.0 * (half_trace - root).max(cell / 12.0).sqrt();
+    spot.angle_deg = (0.5 * (2.0 * xy).atan2(xx - yy)).to_degrees();
+    spot.area_mm2 = n * cell;
 }
 
 /// Mean of the 3 x 3 cells around the extreme.

@@ -55,7 +55,7 @@ fn tally(sigma_mm: f64, alike_mm: f64, panels: u64) -> Tally {
         let truth = panel(&mut random);
         let read = sum(&truth, &field(GRID, alike_mm, sigma_mm, &mut random));
         let sigma = even(GRID, sigma_mm);
-        let spots = find_spots(&read, &sigma, &SpotSettings::default());
+        let spots = find_spots(&read, &sigma, &[], &SpotSettings::default());
         let (finish, of_spots) = judge(&read, &sigma, &spots, &[], &LIMIT);
         assert_eq!(of_spots.len(), spots.len());
         let within = is_within(&truth);
@@ -129,7 +129,7 @@ fn a_spots_chance_comes_true_as_often_as_said() {
         let truth = Map::from_fn(GRID, |x, y| -depth * bump(x - 55.0, y - 45.0, 14.0));
         let read = sum(&truth, &field(GRID, 30.0, sigma_mm, &mut random));
         let sigma = even(GRID, sigma_mm);
-        let spots = find_spots(&read, &sigma, &SpotSettings::default());
+        let spots = find_spots(&read, &sigma, &[], &SpotSettings::default());
         let (_, of_spots) = judge(&read, &sigma, &spots, &[], &LIMIT);
         let Some(first) = of_spots.first() else { continue };
         all += 1;
@@ -147,7 +147,7 @@ fn a_spots_chance_comes_true_as_often_as_said() {
 #[test]
 fn what_would_settle_it_is_said_and_settles_it() {
     let truth = Map::from_fn(GRID, |x, y| -0.0085 * bump(x - 55.0, y - 45.0, 14.0));
-    let spots = |sigma: f64| find_spots(&truth, &even(GRID, sigma), &SpotSettings::default());
+    let spots = |sigma: f64| find_spots(&truth, &even(GRID, sigma), &[], &SpotSettings::default());
     let at = |sigma: f64| judge(&truth, &even(GRID, sigma), &spots(sigma), &[], &LIMIT);
     let (finish, of_spots) = at(0.0018);
     assert_eq!((finish.verdict, of_spots[0].verdict), (Verdict::CannotTell, Verdict::CannotTell));
@@ -157,7 +157,7 @@ fn what_would_settle_it_is_said_and_settles_it() {
     assert!(needed < 0.0018 && needed > 0.0003, "{needed}");
     assert_eq!(at(0.95 * needed).0.verdict, Verdict::Done);
     let near = Map::from_fn(GRID, |x, y| -0.0103 * bump(x - 55.0, y - 45.0, 14.0));
-    let found = find_spots(&near, &even(GRID, 0.001), &SpotSettings::default());
+    let found = find_spots(&near, &even(GRID, 0.001), &[], &SpotSettings::default());
     let (finish, _) = judge(&near, &even(GRID, 0.001), &found, &[], &LIMIT);
     assert_eq!(finish.settle.map(|s| s.code), Some(SettleCode::AtTheLimit));
 }

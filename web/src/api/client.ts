@@ -3,7 +3,7 @@ import { untrack } from 'svelte';
 import type { components, paths } from './schema';
 import type {
   Camera, CautionRow, Change, Dent, DentEntry, Foretold, HailTableRow, HoursSettings, Job, JobRow, LearnedAnswer, LineReport,
-  LiveOffer, LiveState, FoundTip, MetalAnswer, MetalAsked, MoveAsked, Warmed, WarmingAsked, MoveTried, NewHailTable, OnFile, PairingOffer, QuoteAnswer, QuoteInput, Reading,
+  LiveOffer, LiveState, FoundTip, GaugeAsked, MetalAnswer, MetalAsked, MoveAsked, Warmed, WarmingAsked, MoveTried, NewHailTable, OnFile, PairingOffer, QuoteAnswer, QuoteInput, Reading,
   Screen, SeriesReading, Shop, Task, Trouble, VinAnswer, WorkedInput,
 } from './types';
 import type { Billing, Claimed, Claims, Country, Issue, Language, Lean, Level, Paper, Rehearsal, RehearsalRow, RehearsalScore, Rehearsed, TakenIn, Touch } from './types';
@@ -102,6 +102,8 @@ export const api = {
   series: (damage: string) => said<SeriesReading[]>(http.GET('/api/damages/{id}/series', at(damage))),
   bodyLine: (reading: string, from: { x: number; y: number }, to: { x: number; y: number }) =>
     said<LineReport>(http.GET('/api/readings/{id}/line', { params: { path: { id: reading }, query: { from_x_mm: from.x, from_y_mm: from.y, to_x_mm: to.x, to_y_mm: to.y } } })),
+  addGauge: (reading: string, body: GaugeAsked) => said<Reading>(http.POST('/api/readings/{id}/gauge', { ...at(reading), body })),
+  removeGauge: (reading: string) => said<Reading>(http.DELETE('/api/readings/{id}/gauge', removal(reading))),
   take: (reading: string) => said<DentEntry[]>(http.POST('/api/readings/{id}/take', at(reading))),
   warming: (body: WarmingAsked) => said<Warmed>(http.POST('/api/warming', { body })),
   metals: () => said<OnFile>(http.GET('/api/metals')),

@@ -1152,6 +1152,27 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/readings/{id}/gauge": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Join a depth measured by hand to a reading. What comes of it is a reading of its own, which from then on stands in
+         *     the list for this one.
+         */
+        post: operations["add_gauge"];
+        /** Take the last depth of a reading back: it is removed, and the reading before it stands again. */
+        delete: operations["remove_gauge"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/readings/{id}/line": {
         parameters: {
             query?: never;
@@ -1694,6 +1715,11 @@ export interface components {
             /** @description The same in %, to tenths; none where the conventional repair costs nothing. */
             saved_percent?: string | null;
         };
+        /**
+         * @description Whether a depth and the map tell the same where both do.
+         * @enum {string}
+         */
+        Agreement: "agrees" | "near" | "disagrees";
         /** @description A tip against its aim. */
         AimFacts: {
             /** @description The aim, mm. */
@@ -2467,6 +2493,8 @@ export interface components {
         };
         /** @description A dent, or several alike, in the record. */
         DentEntryJson: {
+            /** @description Whether its depth is a lower bound: part of it was too steep to read. */
+            at_least: boolean;
             dent: components["schemas"]["Dent"];
             /** Format: uuid */
             id: string;
@@ -2672,6 +2700,35 @@ export interface components {
              */
             within?: number | null;
         };
+        /** @description A hole whose metal was too steep to read. */
+        Fold: {
+            /**
+             * Format: double
+             * @description Diameter of a circle of its area, mm.
+             */
+            across_mm: number;
+            /**
+             * Format: double
+             * @description Its area, mm².
+             */
+            area_mm2: number;
+            /**
+             * Format: double
+             * @description It goes at least this far, mm, negative for a low; none where the rim does not tell.
+             */
+            at_least_mm?: number | null;
+            kind?: components["schemas"]["SpotKind"] | null;
+            /**
+             * Format: double
+             * @description Middle of the hole, panel x, mm.
+             */
+            x_mm: number;
+            /**
+             * Format: double
+             * @description Middle of the hole, panel y, mm.
+             */
+            y_mm: number;
+        };
         /** @description A pop. */
         Forced: {
             /** @description Force, N. */
@@ -2747,6 +2804,68 @@ export interface components {
         } | {
             /** @enum {string} */
             over: "end_on";
+        };
+        /** @description A depth that was measured with a gauge or a straightedge and feeler. */
+        GaugeAsked: {
+            /**
+             * Format: double
+             * @description How its feet stood, degrees from panel x toward y: 0 side by side, 90 one above the other.
+             */
+            angle_deg?: number;
+            /**
+             * Format: double
+             * @description Its doubt, two sigma, mm.
+             */
+            doubt_mm?: number;
+            /**
+             * Format: double
+             * @description What it showed, mm; negative for a low.
+             */
+            height_mm: number;
+            /**
+             * Format: double
+             * @description Distance between its feet, mm, zeroed on a flat plate; 0 for a depth against the sound metal all round.
+             */
+            span_mm?: number;
+            /**
+             * Format: double
+             * @description Where its tip stood, panel x, mm.
+             */
+            x_mm: number;
+            /**
+             * Format: double
+             * @description Panel y, mm.
+             */
+            y_mm: number;
+        };
+        /** @description A depth in a reading. */
+        GaugeFacts: components["schemas"]["GaugeAsked"] & {
+            /**
+             * Format: double
+             * @description What it comes to against the intended shape, mm; negative for a low.
+             */
+            against_shape_mm: number;
+            agrees?: components["schemas"]["Agreement"] | null;
+            /**
+             * Format: double
+             * @description Area of the hole that was filled in with it, mm².
+             */
+            filled_mm2?: number | null;
+            /**
+             * Format: double
+             * @description The map there, mm, where it was read.
+             */
+            map_mm?: number | null;
+            /**
+             * Format: double
+             * @description Its one-sigma doubt, mm.
+             */
+            map_sigma_mm?: number | null;
+            /**
+             * Format: double
+             * @description One-sigma doubt of that, mm.
+             */
+            sigma_mm: number;
         };
         /** @description A pull judged. */
         GlueHold: {
@@ -4684,8 +4803,12 @@ export interface components {
             camera: components["schemas"]["CameraFacts"];
             /** @description Done or not. */
             finish: components["schemas"]["Finish"];
+            /** @description Holes that were too steep to read, largest first; a spot names those in it by their place in this list. */
+            folds?: components["schemas"]["Fold"][];
             /** @description Every photo. */
             frames: components["schemas"]["FrameFacts"][];
+            /** @description Depths that were measured by hand and joined. */
+            gauges?: components["schemas"]["GaugeFacts"][];
             /** @description Grid of the maps. */
             grid: components["schemas"]["GridFacts"];
             /** @description File names of the maps. */
@@ -5119,6 +5242,13 @@ export interface components {
              * @description Area that stands out, mm².
              */
             area_mm2: number;
+            /**
+             * Format: double
+             * @description Where part of it was too steep to read: it goes at least this far, mm, negative for a low.
+             */
+            at_least_mm?: number | null;
+            /** @description The holes in it that were too steep to read, by their place in the reading's list of them. */
+            folds?: number[];
             /**
              * Format: double
              * @description Deviation at the extreme, mm; negative for a low.
@@ -8736,6 +8866,84 @@ export interface operations {
                 };
             };
             404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    add_gauge: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["GaugeAsked"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ReadingJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+        };
+    };
+    remove_gauge: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ReadingJson"];
+                };
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Trouble"];
+                };
+            };
+            409: {
                 headers: {
                     [name: string]: unknown;
                 };

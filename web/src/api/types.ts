@@ -51,6 +51,10 @@ export type Task = S['TaskJson'];
 export type Trouble = S['Trouble'];
 export type Spot = S['SpotFacts'];
 export type Reading = S['ReadingJson'];
+/** A hole that was too steep to read, and a depth measured by hand. */
+export type Fold = S['Fold'];
+export type Gauge = S['GaugeFacts'];
+export type GaugeAsked = S['GaugeAsked'];
 export type Change = S['ChangeFile'];
 export type Worked = S['Worked'];
 export type SeriesReading = S['SeriesReadingJson'];

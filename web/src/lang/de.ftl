@@ -302,11 +302,49 @@ unread-clipped-next = Die Fotos kürzer belichten.
 unread-low_contrast-what = Linien zu schwach
 unread-low_contrast-next = Raum abdunkeln, Blech reinigen oder länger belichten.
 unread-folded-what = Das Spiegelbild klappt um
-unread-folded-next = Zu tief für diesen Abstand: die Tafel näher heranbringen.
+unread-folded-next = Zu tief für diesen Abstand: die Tafel näher heranbringen oder eine gemessene Tiefe eintragen.
 unread-not_followed-what = Die Linien lassen sich in einem Foto nicht verfolgen
 unread-not_followed-next = Die Tafel für eine volle Messung verschieben oder näher heranbringen.
 unread-inconsistent-what = Die Fotos widersprechen sich hier
 unread-inconsistent-next = Suchen, was sich bewegt hat, und die Fotos noch einmal machen.
+unread-gauged-what = Nach einer gemessenen Tiefe ergänzt
+unread-gauged-next = Die glatteste Form, die zu ihr passt. Zum Lesen die Tafel näher heranbringen.
+too-steep-to-read = Hier zu steil zum Lesen
+at-least = mindestens
+at-least-low = Tiefe von mindestens { $depth }
+at-least-high = Höhe von mindestens { $depth }
+low-or-high-not-told = Tief oder hoch: der Rand sagt es nicht
+middle-too-steep = die Mitte, { $across } breit, war zu steil zum Lesen
+place-too-steep = { $across } breit, zu steil zum Lesen. Die Tafel näher heranbringen oder die Tiefe messen.
+deeper-than-priced = vielleicht tiefer als gerechnet
+gauge-depths = Tiefen von der Messuhr
+gauge-add = Gemessene Tiefe eintragen
+gauge-tap = Auf der Karte antippen, wo die Spitze der Messuhr stand.
+gauge-place = Bei { $x }, { $y } mm. Auf die Karte tippen, um es zu verschieben.
+gauge-how = An der tiefsten Stelle messen, gegen das heile Blech ringsum: mit Lineal und Fühllehre oder mit einer Messuhr, die neben der Delle auf null steht. Das ergänzt, was zu steil zum Lesen war.
+gauge-way = Tief oder hoch
+gauge-depth = Tiefe oder Höhe
+gauge-more = Unsicherheit, und Messuhr auf Füßen
+gauge-doubt = Unsicherheit, plus oder minus
+gauge-doubt-hint = Eine Messuhr in der Hand: 0,05 mm.
+gauge-feet = Füße der Messuhr
+gauge-feet-none = Keine
+gauge-feet-beside = Links und rechts
+gauge-feet-above = Oben und unten
+gauge-span = Abstand der Füße
+gauge-span-hint = Auf einer ebenen Platte auf null stellen: die Wölbung des Blechs rechnet die Karte heraus.
+gauge-join = In die Karte übernehmen
+gauge-added = Tiefe in die Karte übernommen
+gauge-take-back = Zurücknehmen
+gauge-filled = { $across } breit ergänzt, als glatteste Form, die zu ihr passt. Stellen und Urteil rechnen damit.
+gauge-agrees = Die Karte hat dort { $map } ± { $doubt }: beides stimmt überein.
+gauge-near = Die Karte hat dort { $map } ± { $doubt }: etwas weiter auseinander als die Unsicherheit.
+gauge-disagrees = Die Karte hat dort { $map } ± { $doubt }: das widerspricht sich. Größe der Marken und der Tafel, die Null der Uhr und den Ort prüfen.
+number-above-zero = Eine Zahl über null
+quote-at-least = { $count ->
+    [one] Eine Delle war zum Teil zu steil zum Lesen: sie ist mit der Tiefe gerechnet, die sie sicher hat, und vielleicht tiefer.
+   *[other] { $count } Dellen waren zum Teil zu steil zum Lesen: sie sind mit der Tiefe gerechnet, die sie sicher haben, und vielleicht tiefer.
+}
 about-this-reading = Über diese Messung
 
 ## Vorher und nachher

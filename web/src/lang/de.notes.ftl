@@ -8,3 +8,7 @@ note-slides = Wie weit die Tafel geschoben wurde, ist aus den Fotos gefunden.
 note-second_mirror = Der Kontrast der Linien schwankt wie bei einem schwachen zweiten Spiegel oder grober Unschärfe: Stellen bis etwa 10 µm gibt es vielleicht nicht.
 note-lines_order = Welche Linie welche ist, haben die Marken gesagt.
 note-still = Ein einzelnes Foto je Richtung: ein schneller Blick, gültig für flache Reste.
+note-gauge = Eine gemessene Tiefe ergänzt, was nicht zu lesen war, als glatteste Form, die zu ihr passt; Tiefen, Höhen und Urteil rechnen damit.
+note-gauge_agrees = Eine gemessene Tiefe stimmt mit der Karte überein.
+note-gauge_near = Eine gemessene Tiefe und die Karte liegen etwas weiter auseinander als ihre Unsicherheit.
+note-gauge_off = Eine gemessene Tiefe und die Karte widersprechen sich: Größe der Marken und der Tafel prüfen, und die Null der Messuhr.

@@ -302,11 +302,49 @@ unread-clipped-next = Take the photos with a shorter exposure.
 unread-low_contrast-what = Lines too faint
 unread-low_contrast-next = Darken the room, clean the panel, or expose longer.
 unread-folded-what = The mirror image folds over
-unread-folded-next = Too deep for this distance: bring the board closer.
+unread-folded-next = Too deep for this distance: bring the board closer, or add a gauge depth.
 unread-not_followed-what = The lines cannot be followed in one photo
 unread-not_followed-next = Slide the board for a full reading, or bring it closer.
 unread-inconsistent-what = The photos do not agree here
 unread-inconsistent-next = Look for something that moved, and take the photos again.
+unread-gauged-what = Filled in from a gauge depth
+unread-gauged-next = The smoothest shape that meets it. Bring the board closer to read it.
+too-steep-to-read = Too steep to read here
+at-least = at least
+at-least-low = Low of at least { $depth }
+at-least-high = High of at least { $depth }
+low-or-high-not-told = Low or high: its rim does not tell
+middle-too-steep = the middle, { $across } across, was too steep to read
+place-too-steep = { $across } across, too steep to read. Bring the board closer, or measure the depth.
+deeper-than-priced = may be deeper than priced
+gauge-depths = Depths by gauge
+gauge-add = Add a gauge depth
+gauge-tap = Tap the map where the gauge’s tip stood.
+gauge-place = At { $x }, { $y } mm. Tap the map to move it.
+gauge-how = Measure at the deepest place, against the sound metal all round: a straightedge and feelers, or a dial gauge zeroed beside the dent. It fills in what was too steep to read.
+gauge-way = Low or high
+gauge-depth = Depth or height
+gauge-more = Doubt, and a gauge on feet
+gauge-doubt = Doubt, plus or minus
+gauge-doubt-hint = A dial gauge held by hand: 0.05 mm.
+gauge-feet = Feet of the gauge
+gauge-feet-none = None
+gauge-feet-beside = Left and right
+gauge-feet-above = Above and below
+gauge-span = Distance between the feet
+gauge-span-hint = Zero it on a flat plate: the panel’s own curve is taken off by the map.
+gauge-join = Join it to the map
+gauge-added = Depth joined to the map
+gauge-take-back = Take it back
+gauge-filled = { $across } across filled in as the smoothest shape that meets it. Spots and verdict use it.
+gauge-agrees = The map has { $map } ± { $doubt } there: they agree.
+gauge-near = The map has { $map } ± { $doubt } there: a little more apart than their doubt.
+gauge-disagrees = The map has { $map } ± { $doubt } there: they disagree. Check the tag size, the board size, the gauge’s zero and the place.
+number-above-zero = A number above zero
+quote-at-least = { $count ->
+    [one] One dent was too steep to read in part: it is priced at the depth that it surely has, and may be deeper.
+   *[other] { $count } dents were too steep to read in part: they are priced at the depth that they surely have, and may be deeper.
+}
 about-this-reading = About this reading
 
 ## Before and after

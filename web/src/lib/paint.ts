@@ -2,7 +2,7 @@ import type { NpyMap } from './npy';
 import type { Grid, Point } from './profile';
 import { palette, stepOf, type Ground } from './scale';
 import { bounds, toScreen, type Size, type View } from './view';
-import type { Spot } from '../api/types';
+import type { Fold, Spot } from '../api/types';
 
 /** The colours of the drawing that are not the map's own, from the page's style. */
 export interface Inks {
@@ -21,6 +21,10 @@ export interface Scene {
   /** Unread cells of one reason, to be shown; `null` for none. */
   reason: HTMLCanvasElement | null;
   spots: Spot[];
+  /** Holes that were too steep to read. */
+  folds?: Fold[];
+  /** Where a depth was measured by hand. */
+  gauges?: Point[];
   chosen: number | null;
   probe: Point | null;
   cut: { from: Point; to: Point } | null;
@@ -58,7 +62,9 @@ export function draw(context: CanvasRenderingContext2D, scene: Scene, view: View
   context.fillStyle = scene.inks.ground;
   context.fillRect(0, 0, size.width, size.height);
   drawMap(context, scene, view, size);
+  scene.folds?.forEach((fold) => drawFold(context, scene, view, size, fold));
   scene.spots.forEach((spot, index) => drawSpot(context, scene, view, size, spot, index));
+  scene.gauges?.forEach((at) => drawGauge(context, scene.inks, toScreen(view, size, at)));
   if (scene.cut) drawCut(context, scene, view, size);
   if (scene.probe) drawProbe(context, scene.inks, toScreen(view, size, scene.probe));
 }
@@ -141,6 +147,35 @@ function drawSpot(context: CanvasRenderingContext2D, scene: Scene, view: View, s
     context.stroke();
   }
   label(context, String(index + 1), corner(at, along, across, turn), chosen ? inks.mark : inks.ink, inks.ground);
+}
+
+/** A dashed ring round what was too steep to read, with what its rim tells. */
+function drawFold(context: CanvasRenderingContext2D, { inks }: Scene, view: View, size: Size, fold: Fold): void {
+  const at = toScreen(view, size, { x: fold.x_mm, y: fold.y_mm });
+  const ink = fold.kind ? inks[fold.kind] : inks.care;
+  context.save();
+  context.beginPath();
+  context.arc(at.x, at.y, Math.max(9, (fold.across_mm / 2) * view.scale), 0, 2 * Math.PI);
+  for (const [width, colour] of [[5, inks.ground], [2.5, ink]] as const) {
+    context.setLineDash(width > 3 ? [] : [7, 5]);
+    context.lineWidth = width;
+    context.strokeStyle = colour;
+    context.stroke();
+  }
+  context.restore();
+  label(context, fold.kind ? '≥' : '?', at, ink, inks.ground);
+}
+
+/** The tip of a gauge: a triangle that stands on its place. */
+function drawGauge(context: CanvasRenderingContext2D, inks: Inks, at: Point): void {
+  context.beginPath();
+  for (const [dx, dy] of [[0, 0], [-9, -18], [9, -18]] as const) context.lineTo(at.x + dx, at.y + dy);
+  context.closePath();
+  context.fillStyle = inks.mark;
+  context.lineWidth = 4;
+  context.strokeStyle = inks.ground;
+  context.stroke();
+  context.fill();
 }
 
 function diamond(context: CanvasRenderingContext2D, at: Point, along: number, across: number, turn: number): void {

@@ -7,6 +7,7 @@ mod pack;
 pub(crate) mod svg;
 mod x3p;
 
+use crate::holes::folds;
 use crate::kept::KeptReading;
 use crate::picture::map_png;
 use dentwright_surface::Spot;
@@ -94,7 +95,8 @@ pub fn export(reading: &KeptReading, form: Form) -> Result<Vec<u8>, ExportError>
             x3p::x3p(&reading.height, &reading.file.version).map_err(|e| ExportError::Encode(e.to_string()))?
         }
         Form::Csv => csv::csv(reading),
-        Form::Png => map_png(&reading.deviation, &spots()).map_err(|e| ExportError::Encode(e.to_string()))?,
+        Form::Png => map_png(&reading.deviation, &spots(), &folds(&reading.deviation, &reading.sigma, &reading.unread))
+            .map_err(|e| ExportError::Encode(e.to_string()))?,
         Form::Svg => svg::svg(&reading.deviation, &spots()).map_err(|e| ExportError::Encode(e.to_string()))?,
     })
 }

@@ -65,7 +65,7 @@ fn dent(kind: Kind, length_mm: f64, width_mm: f64, depth_mm: f64, count: u32) ->
 }
 
 fn door() -> Damage {
-    let measured = |dent, sigma_mm| DentRow { dent, sigma_mm: Some(sigma_mm), measured: true };
+    let measured = |dent, sigma_mm| DentRow { dent, sigma_mm: Some(sigma_mm), measured: true, at_least: false };
     Damage {
         panel: "front_door_left".into(),
         at: (0.6, 0.45),
@@ -82,7 +82,7 @@ fn door() -> Damage {
 }
 
 fn roof() -> Damage {
-    let by_hand = |dent| DentRow { dent, sigma_mm: None, measured: false };
+    let by_hand = |dent| DentRow { dent, sigma_mm: None, measured: false, at_least: false };
     let aluminium = |dent| Dent { metal: Metal::Aluminium, ..dent };
     Damage {
         panel: "roof".into(),
@@ -142,6 +142,7 @@ fn reading() -> Reading {
         length_mm,
         width_mm,
         angle_deg,
+        at_least_mm: None,
     };
     let spots: Vec<Spot> = SPOTS.into_iter().map(spot).collect();
     let frame = |index: usize| Frame {

@@ -8,6 +8,7 @@ mod client;
 mod day;
 mod devices;
 mod erasure;
+mod gauges;
 mod live;
 mod metal;
 mod papers;

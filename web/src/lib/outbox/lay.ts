@@ -33,7 +33,7 @@ function counted(damage: Damage, dent: Dent, by: number): Damage {
   const rest = damage.dents.filter((entry) => entry !== line);
   if (many <= 0) return { ...damage, dents: rest };
   if (line) return { ...damage, dents: damage.dents.map((entry) => (entry === line ? { ...line, dent: { ...line.dent, count: many } } : entry)) };
-  return { ...damage, dents: [...rest, { id: `new-${damage.dents.length}-${dent.length_mm}`, dent: { ...dent, count: many }, source: 'hand' }] };
+  return { ...damage, dents: [...rest, { id: `new-${damage.dents.length}-${dent.length_mm}`, dent: { ...dent, count: many }, source: 'hand', at_least: false }] };
 }
 
 /** Sets the field that a JSON pointer names; damages are named by their ids. */
