@@ -61,7 +61,7 @@ async fn a_depth_joins_a_reading_and_is_taken_back() {
 
     // It stands for the one before, in the list and in the series; that one is as it was.
     let stands = |whole: Value| listed(&whole["damages"][0]);
-    assert_eq!(stands(client.get(&format!("/api/jobs/{job}")).await.json()), [second.clone()]);
+    assert_eq!(stands(client.get(&format!("/api/jobs/{job}")).await.json()), std::slice::from_ref(&second));
     assert_eq!(client.get(&format!("/api/damages/{damage}/series")).await.json().as_array().unwrap().len(), 1);
     assert_eq!(client.get(&format!("/api/readings/{first}")).await.json(), reading);
 
@@ -80,6 +80,6 @@ async fn a_depth_joins_a_reading_and_is_taken_back() {
     assert_eq!((back.status, back.json()["id"].as_str().unwrap()), (StatusCode::OK, second.as_str()));
     let back = client.call("DELETE", &gauge(&second), json!({})).await;
     assert_eq!(back.json()["id"].as_str().unwrap(), first);
-    assert_eq!(stands(client.get(&format!("/api/jobs/{job}")).await.json()), [first.clone()]);
+    assert_eq!(stands(client.get(&format!("/api/jobs/{job}")).await.json()), std::slice::from_ref(&first));
     assert_eq!(client.call("DELETE", &gauge(&first), json!({})).await.trouble(), "unknown");
 }
