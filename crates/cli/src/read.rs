@@ -30,7 +30,7 @@ pub struct ReadOptions {
     /// Take the still photos of a line board though slid ones are there: the quick look.
     #[arg(long)]
     still: bool,
-    /// A depth measured by hand, as X,Y,DEPTH[,DOUBT[,SPAN[,ANGLE]]] in mm (above zero for a low, below for a high;
+    /// A depth measured by hand, as `X,Y,DEPTH[,DOUBT[,SPAN[,ANGLE]]]` in mm (above zero for a low, below for a high;
     /// doubt two sigma, 0.05 if not given; span of the gauge's feet, 0 against the sound metal all round; how the feet
     /// stood, 0 side by side, 90 one above the other). May be given again.
     #[arg(long, value_name = "X,Y,DEPTH", value_parser = gauge_of, allow_hyphen_values = true)]
