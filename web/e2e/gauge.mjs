@@ -103,6 +103,6 @@ export async function gaugeDepth({ page, server, test, sound }) {
     }
     assert.equal(id(), reading.id);
     await page.getByRole('link', { name: 'Back to the damage' }).click();
-    assert.equal(await page.getByRole('link', { name: /Open the map|map of/i }).count() > 0, true);
+    await page.getByRole('link', { name: /Open the map|map of/i }).first().waitFor();
   });
 }
