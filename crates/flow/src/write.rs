@@ -9,7 +9,7 @@ use crate::reading_file::*;
 use crate::stand::StandFacts;
 use crate::unread::Unread;
 use crate::unread_words::unread_facts;
-use dentwright_surface::{Map, Spot, npy_u8};
+use dentwright_surface::{Fold, Map, Spot, npy_u8};
 use nalgebra::Point3;
 use std::path::{Path, PathBuf};
 use thiserror::Error;
@@ -168,24 +168,26 @@ fn ellipse(s: &Spot, k: usize) -> (f64, f64) {
 /// Writes all files of a reading into `dir`, which is made anew: first beside it, then put in place.
 pub fn write_reading(reading: &Reading, dir: &Path) -> Result<(), WriteError> {
     let file = reading.file(reading.scene.camera.size);
-    lay_down(&file, [&reading.deviation, &reading.height, &reading.sigma], &reading.unread, dir)
+    lay_down(&file, [&reading.deviation, &reading.height, &reading.sigma], &reading.unread, &reading.folds, dir)
 }
 
 /// Writes all files of a reading that was opened, as [`write_reading`] does.
 pub fn write_kept(kept: &KeptReading, dir: &Path) -> Result<(), WriteError> {
-    lay_down(&kept.file, [&kept.deviation, &kept.height, &kept.sigma], &kept.unread, dir)
+    // their cells are not in the file
+    let folds = folds(&kept.deviation, &kept.sigma, &kept.unread);
+    lay_down(&kept.file, [&kept.deviation, &kept.height, &kept.sigma], &kept.unread, &folds, dir)
 }
 
 fn lay_down(
     file: &ReadingFile,
     [deviation, height, sigma]: [&Map; 3],
     unread: &[u8],
+    folds: &[Fold],
     dir: &Path,
 ) -> Result<(), WriteError> {
     let json = serde_json::to_vec_pretty(file).map_err(|e| WriteError::Encode(e.to_string()))?;
     let spots: Vec<Spot> = file.spots.iter().map(|one| one.spot.clone()).collect();
-    let folds = folds(deviation, sigma, unread);
-    let picture = map_png(deviation, &spots, &folds).map_err(|e| WriteError::Encode(e.to_string()))?;
+    let picture = map_png(deviation, &spots, folds).map_err(|e| WriteError::Encode(e.to_string()))?;
     let grid = deviation.grid;
     let files = [
         ("deviation.npy", deviation.to_npy()),

@@ -125,10 +125,8 @@ impl Seen<'_> {
     /// Amounts of all candidates that together bring a map nearest to level.
     fn amounts(&self, all: &[Candidate], read: &[f64]) -> Vec<f64> {
         // where a full solve stands behind one move, the quick answers round about it are known to say too much or too little
-        let told = |c: &Candidate| {
-            let near = |p: &&Candidate| p.proved && p.act == c.act && apart(p.at, c.at) < TOLD_MM;
-            !c.proved && all.iter().any(|p| near(&p))
-        };
+        let told =
+            |c: &Candidate| !c.proved && all.iter().any(|p| p.proved && p.act == c.act && apart(p.at, c.at) < TOLD_MM);
         let most = |c: &Candidate| if told(c) { 0.0 } else { c.curve.left(c.most_held(self.settings)) };
         let most: Vec<f64> = all.iter().map(most).collect();
         let mut amounts = together(all, read, &most, self.settings.limit_mm);

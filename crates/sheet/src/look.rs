@@ -2,7 +2,7 @@
 
 use crate::equilibrium::{Drive, Given, Stopped};
 use crate::factor::Factor;
-use crate::patch::{Forces, Patch, State};
+use crate::patch::{Forces, Patch};
 use crate::stencil::Stencil;
 use crate::tip::Pressed;
 use crate::yielding::Memory;
@@ -84,13 +84,8 @@ impl Look {
 }
 
 pub(crate) fn look(patch: &Patch, drive: &Drive, at: &At, stiff: bool) -> Result<Look, Stopped> {
-    let (mut force, memory, mut stiffness) = if stiff {
-        let State { force, memory, stiffness } = patch.state(&at.places).map_err(|_| Stopped::Folded)?;
-        (force, memory, Some(stiffness))
-    } else {
-        let Forces { force, memory } = patch.forces(&at.places).map_err(|_| Stopped::Folded)?;
-        (force, memory, None)
-    };
+    let mut stiffness = stiff.then(|| patch.no_stiffness());
+    let Forces { mut force, memory } = patch.forces(&at.places, stiffness.as_mut()).map_err(|_| Stopped::Folded)?;
     let mut pressed = None;
     match drive {
         Drive::Contact(contact) => {

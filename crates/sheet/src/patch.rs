@@ -80,22 +80,22 @@ impl Patch {
 
     /// Forces and stiffness at the shape `places`, seen from the remembered state.
     pub fn state(&self, places: &[Vector3<f64>]) -> Result<State, Folded> {
-        let stiffness = Stencil::new(self.mesh.x.splines(), self.mesh.y.splines());
-        let (Forces { force, memory }, stiffness) = self.sum(places, Some(stiffness))?;
-        let stiffness = stiffness.expect("as it was asked for");
+        let mut stiffness = self.no_stiffness();
+        let Forces { force, memory } = self.forces(places, Some(&mut stiffness))?;
         Ok(State { force, stiffness, memory })
     }
 
-    /// Forces at the shape `places` alone: a third of the work.
-    pub fn forces(&self, places: &[Vector3<f64>]) -> Result<Forces, Folded> {
-        self.sum(places, None).map(|(forces, _)| forces)
+    /// Room for its stiffness, all zero.
+    pub(crate) fn no_stiffness(&self) -> Stencil {
+        Stencil::new(self.mesh.x.splines(), self.mesh.y.splines())
     }
 
-    fn sum(
+    /// Forces at the shape `places`; its stiffness too, where there is room for it. Without, it is a third of the work.
+    pub(crate) fn forces(
         &self,
         places: &[Vector3<f64>],
-        mut stiffness: Option<Stencil>,
-    ) -> Result<(Forces, Option<Stencil>), Folded> {
+        mut stiffness: Option<&mut Stencil>,
+    ) -> Result<Forces, Folded> {
         let ny = self.mesh.y.splines();
         let mut sum = Forces { force: vec![Vector3::zeros(); places.len()], memory: self.memory.clone() };
         let n = self.layers.len();
@@ -130,8 +130,8 @@ impl Patch {
                 stiffness.absorb(&over, last * ny);
             }
         }
-        self.add_held(places, &mut sum.force, stiffness.as_mut());
-        Ok((sum, stiffness))
+        self.add_held(places, &mut sum.force, stiffness);
+        Ok(sum)
     }
 
     fn add_point(

@@ -8,10 +8,10 @@
 //! other way, and that it goes on that way toward the hole. A ring of metal pushed up around a deep low (its crown) has
 //! these signs of a high too, so a rim must stand higher than crowns do before a hole is called high.
 
-use crate::grid::{Grid, Map};
+use crate::grid::Map;
+use crate::regions::rings;
 use crate::spots::SpotKind;
 use serde::{Deserialize, Serialize};
-use std::collections::{HashSet, VecDeque};
 
 /// A hole whose metal was too steep to read.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -68,13 +68,16 @@ impl Fold {
 
     /// Read cells around it up to the width of its rim.
     pub(crate) fn rim(&self, deviation: &Map) -> Vec<usize> {
-        rings(deviation, &self.cells, RIM_MM).into_iter().map(|(i, _)| i).collect()
+        rings(&deviation.grid, &self.cells, RIM_MM, |i| deviation.values[i].is_finite())
+            .into_iter()
+            .map(|(i, _)| i)
+            .collect()
     }
 }
 
 fn told(deviation: &Map, sigma: &Map, cells: &[usize]) -> Option<(SpotKind, f64)> {
     let step = deviation.grid.step_mm;
-    let around = rings(deviation, cells, OUTER_MM);
+    let around = rings(&deviation.grid, cells, OUTER_MM, |i| deviation.values[i].is_finite());
     let inner = |ring: usize| ring as f64 * step <= RIM_MM.max(step);
     // Farthest each way, doubt counted, and the mean near the hole and away from it.
     let (mut low, mut high) = (0.0f64, 0.0f64);
@@ -96,30 +99,10 @@ fn told(deviation: &Map, sigma: &Map, cells: &[usize]) -> Option<(SpotKind, f64)
     if is_low { Some((SpotKind::Low, low)) } else { is_high.then_some((SpotKind::High, high)) }
 }
 
-/// Read cells around a hole up to a distance, with the ring each lies in, from 1.
-fn rings(deviation: &Map, cells: &[usize], up_to_mm: f64) -> Vec<(usize, usize)> {
-    let grid: Grid = deviation.grid;
-    let most = (up_to_mm / grid.step_mm).ceil() as usize;
-    let mut seen: HashSet<usize> = cells.iter().copied().collect();
-    let mut next: VecDeque<(usize, usize)> = cells.iter().map(|&i| (i, 0)).collect();
-    let mut out = Vec::new();
-    while let Some((i, ring)) = next.pop_front() {
-        if ring == most {
-            continue;
-        }
-        for k in grid.beside(i).into_iter().flatten() {
-            if deviation.values[k].is_finite() && seen.insert(k) {
-                out.push((k, ring + 1));
-                next.push_back((k, ring + 1));
-            }
-        }
-    }
-    out
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::grid::Grid;
     use crate::regions::areas;
 
     const GRID: Grid = Grid { x0_mm: -30.0, y0_mm: -25.0, step_mm: 0.5, nx: 121, ny: 101 };

@@ -9,9 +9,10 @@
 //! anything measured is not always inside it.
 
 use crate::grid::{Grid, Map};
+use crate::regions::rings;
 use crate::thin_plate::{Pin, ThinPlate, roughness};
 use rayon::prelude::*;
-use std::collections::{HashSet, VecDeque};
+use std::collections::HashSet;
 
 /// A depth measured by hand.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -89,7 +90,8 @@ pub fn cell_at(grid: &Grid, x_mm: f64, y_mm: f64) -> Option<usize> {
 pub fn fill(map: &Map, sigma: &Map, hole: &[usize], depths: &[Depth]) -> Option<Filled> {
     let grid = map.grid;
     let size_mm = (hole.len() as f64).sqrt() * grid.step_mm;
-    let rim = rim(map, hole);
+    let rim = rings(&grid, hole, RIM_MM, |i| map.values[i].is_finite());
+    let rim: Vec<usize> = rim.into_iter().map(|(i, _)| i).collect();
     let pin = |i: usize| Pin {
         at: grid.position(i),
         z_mm: f64::from(map.values[i]),
@@ -119,24 +121,6 @@ pub fn fill(map: &Map, sigma: &Map, hole: &[usize], depths: &[Depth]) -> Option<
 
 /// Share of the rim's doubt that differs from cell to cell; the rest moves the whole rim.
 const NOISE_SHARE: f64 = 0.2;
-
-/// Read cells up to [`RIM_MM`] from a hole, nearest first.
-fn rim(map: &Map, hole: &[usize]) -> Vec<usize> {
-    let grid = map.grid;
-    let most = (RIM_MM / grid.step_mm).ceil() as usize;
-    let mut seen: HashSet<usize> = hole.iter().copied().collect();
-    let mut next: VecDeque<(usize, usize)> = hole.iter().map(|&i| (i, 0)).collect();
-    let mut out = Vec::new();
-    while let Some((i, ring)) = next.pop_front() {
-        for k in grid.beside(i).into_iter().flatten() {
-            if ring < most && map.values[k].is_finite() && seen.insert(k) {
-                out.push(k);
-                next.push_back((k, ring + 1));
-            }
-        }
-    }
-    out
-}
 
 /// Cells no nearer to each other than a distance, which grows until there are few enough.
 fn thinned(cells: &[usize], grid: &Grid, apart_mm: f64, most: usize) -> Vec<usize> {

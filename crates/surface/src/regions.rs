@@ -2,6 +2,7 @@
 
 use crate::grid::Grid;
 use rayon::prelude::*;
+use std::collections::{HashSet, VecDeque};
 
 /// Connected cells (four neighbours) of a mask as lists of flat indices.
 pub fn areas(mask: &[bool], grid: &Grid) -> Vec<Vec<usize>> {
@@ -25,6 +26,27 @@ pub fn areas(mask: &[bool], grid: &Grid) -> Vec<Vec<usize>> {
             }
         }
         out.push(area);
+    }
+    out
+}
+
+/// Cells around some cells up to a distance, through those that are `open`, nearest first, each with the ring it lies
+/// in, from 1.
+pub(crate) fn rings(grid: &Grid, cells: &[usize], up_to_mm: f64, open: impl Fn(usize) -> bool) -> Vec<(usize, usize)> {
+    let most = (up_to_mm / grid.step_mm).ceil() as usize;
+    let mut seen: HashSet<usize> = cells.iter().copied().collect();
+    let mut next: VecDeque<(usize, usize)> = cells.iter().map(|&i| (i, 0)).collect();
+    let mut out = Vec::new();
+    while let Some((i, ring)) = next.pop_front() {
+        if ring == most {
+            continue;
+        }
+        for k in grid.beside(i).into_iter().flatten() {
+            if open(k) && seen.insert(k) {
+                out.push((k, ring + 1));
+                next.push_back((k, ring + 1));
+            }
+        }
     }
     out
 }
