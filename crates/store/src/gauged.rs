@@ -2,8 +2,7 @@
 //! while the other stands for it.
 
 use crate::error::known;
-use crate::ids::{maybe_id, ms, new_id};
-use crate::readings::insert_files;
+use crate::ids::maybe_id;
 use crate::{NewReading, Store, StoreError};
 use jiff::Timestamp;
 use uuid::Uuid;
@@ -35,23 +34,11 @@ impl Store {
     /// When there is no such reading.
     pub async fn keep_gauged(&self, of: Uuid, new: NewReading, now: Timestamp) -> Result<Uuid, StoreError> {
         let shelves = self.shelves.clone().read_owned().await;
-        let (names, filed) = self.filed(new.files).await?;
-        let reading = new_id();
+        let (entry, files) = self.entry(new).await?;
         let mut change = self.change().await?;
-        let done = sqlx::query(
-            "INSERT INTO reading (id, capture_id, created, version, settings, facts, gauged_of)
-             SELECT $2, capture_id, $3, $4, $5, $6, id FROM reading WHERE id = $1",
-        )
-        .bind(of.to_string())
-        .bind(reading.to_string())
-        .bind(ms(now))
-        .bind(&new.version)
-        .bind(new.settings.to_string())
-        .bind(&new.facts)
-        .execute(&mut *change)
-        .await?;
-        known((done.rows_affected() > 0).then_some(()), "reading", of)?;
-        insert_files(&mut change, reading, names, filed).await?;
+        let of_reading = "INSERT INTO reading (id, capture_id, created, version, settings, facts, gauged_of)
+             SELECT $2, capture_id, $3, $4, $5, $6, id FROM reading WHERE id = $1";
+        let reading = known(entry.insert(&mut change, of_reading, of, files, now).await?, "reading", of)?;
         change.commit().await?;
         drop(shelves);
         Ok(reading)

@@ -52,23 +52,11 @@ impl Store {
     /// When the task is no longer running, as after its capture was removed.
     pub async fn keep_reading(&self, task: Uuid, new: NewReading, now: Timestamp) -> Result<Uuid, StoreError> {
         let shelves = self.shelves.clone().read_owned().await;
-        let (names, filed) = self.filed(new.files).await?;
-        let reading = new_id();
+        let (entry, files) = self.entry(new).await?;
         let mut change = self.change().await?;
-        let done = sqlx::query(
-            "INSERT INTO reading (id, capture_id, created, version, settings, facts)
-             SELECT $2, task.capture_id, $3, $4, $5, $6 FROM task WHERE task.id = $1 AND task.state = 'running'",
-        )
-        .bind(task.to_string())
-        .bind(reading.to_string())
-        .bind(ms(now))
-        .bind(&new.version)
-        .bind(new.settings.to_string())
-        .bind(&new.facts)
-        .execute(&mut *change)
-        .await?;
-        known((done.rows_affected() > 0).then_some(()), "task", task)?;
-        insert_files(&mut change, reading, names, filed).await?;
+        let of_task = "INSERT INTO reading (id, capture_id, created, version, settings, facts)
+             SELECT $2, task.capture_id, $3, $4, $5, $6 FROM task WHERE task.id = $1 AND task.state = 'running'";
+        let reading = known(entry.insert(&mut change, of_task, task, files, now).await?, "task", task)?;
         sqlx::query("UPDATE task SET state = 'done', reading_id = $2, changed = $3 WHERE id = $1")
             .bind(task.to_string())
             .bind(reading.to_string())
@@ -93,22 +81,12 @@ impl Store {
     ) -> Result<Uuid, StoreError> {
         let shelves = self.shelves.clone().read_owned().await;
         let (photo_names, photos) = self.filed(photos).await?;
-        let (names, filed) = self.filed(new.files).await?;
-        let reading = new_id();
+        let (entry, files) = self.entry(new).await?;
         let mut change = self.change().await?;
         let capture = insert_capture(&mut change, damage, photo_names, photos, now).await?;
-        sqlx::query(
-            "INSERT INTO reading (id, capture_id, created, version, settings, facts) VALUES ($1, $2, $3, $4, $5, $6)",
-        )
-        .bind(reading.to_string())
-        .bind(capture.to_string())
-        .bind(ms(now))
-        .bind(&new.version)
-        .bind(new.settings.to_string())
-        .bind(&new.facts)
-        .execute(&mut *change)
-        .await?;
-        insert_files(&mut change, reading, names, filed).await?;
+        let of_capture = "INSERT INTO reading (id, capture_id, created, version, settings, facts)
+             VALUES ($2, $1, $3, $4, $5, $6)";
+        let reading = known(entry.insert(&mut change, of_capture, capture, files, now).await?, "capture", capture)?;
         change.commit().await?;
         drop(shelves);
         Ok(reading)
@@ -147,8 +125,52 @@ impl Store {
     }
 }
 
+/// What of a new reading stands in its row.
+pub(crate) struct Entry {
+    version: String,
+    settings: String,
+    facts: String,
+}
+
+impl Store {
+    /// A new reading's row, and its files taken in.
+    pub(crate) async fn entry(&self, new: NewReading) -> Result<(Entry, (Vec<String>, Vec<Filed>)), StoreError> {
+        let files = self.filed(new.files).await?;
+        Ok((Entry { version: new.version, settings: new.settings.to_string(), facts: new.facts }, files))
+    }
+}
+
+impl Entry {
+    /// Enters a reading with its files: `sql` makes row `$2` of what `$1` tells, `$3` to `$6` being when, version, settings
+    /// and facts. Its id; none where there was nothing to make it of.
+    pub async fn insert(
+        self,
+        change: &mut Change,
+        sql: &'static str,
+        of: Uuid,
+        (names, filed): (Vec<String>, Vec<Filed>),
+        now: Timestamp,
+    ) -> Result<Option<Uuid>, StoreError> {
+        let reading = new_id();
+        let done = sqlx::query(sql)
+            .bind(of.to_string())
+            .bind(reading.to_string())
+            .bind(ms(now))
+            .bind(self.version)
+            .bind(self.settings)
+            .bind(self.facts)
+            .execute(&mut **change)
+            .await?;
+        if done.rows_affected() == 0 {
+            return Ok(None);
+        }
+        insert_files(change, reading, names, filed).await?;
+        Ok(Some(reading))
+    }
+}
+
 /// Enters the files of a reading.
-pub(crate) async fn insert_files(
+async fn insert_files(
     change: &mut Change,
     reading: Uuid,
     names: Vec<String>,
