@@ -2,8 +2,10 @@
 import assert from 'node:assert/strict';
 import { open, WIDTHS } from './browser.mjs';
 import { allSent, call, dentsOf, totals } from './hail.mjs';
-import { markDamage, takeIn } from './job.mjs';
-import { startServer } from './server.mjs';
+import { markDamage, takeIn, uploadCapture } from './job.mjs';
+import { captureFiles, startServer } from './server.mjs';
+
+const READ_MS = 120_000;
 
 /** A photo that can be shown, made in the page. */
 const photo = (page) =>
@@ -15,7 +17,14 @@ const photo = (page) =>
 const ready = (page) => page.evaluate(async () => void (await navigator.serviceWorker.ready));
 const waiting = (page) => page.locator('header .waiting').textContent().then(Number);
 
-export async function offline({ browser, test, sound }) {
+/** How many colours the map at work is drawn in: an empty one has the few of its frame. */
+const colours = (page) =>
+  page.getByTestId('marked-panel').locator('canvas').evaluate((canvas) => {
+    const { data } = canvas.getContext('2d').getImageData(0, 0, canvas.width, canvas.height);
+    return new Set(new Uint32Array(data.buffer)).size;
+  });
+
+export async function offline({ browser, server: { folder }, test, sound }) {
   const server = await startServer();
   const page = await open(browser, server.base, WIDTHS[0]);
   try {
@@ -92,6 +101,23 @@ export async function offline({ browser, test, sound }) {
       assert.equal(rows[0].number.length > 4, true);
       const { entries } = await call(server, `/api/jobs/${rows[0].id}/times`);
       assert.deepEqual(entries.map(({ kind, stopped }) => [kind, stopped !== null]), [['push', true], ['tap', false]]);
+    });
+    await test('the map of a piece of work that was open is there after a cold reload without network', async () => {
+      await takeIn(page, { name: 'At Work (invented)', plate: 'EX 8' });
+      await markDamage(page);
+      await uploadCapture(page, await captureFiles(folder));
+      await page.getByTestId('map').waitFor({ timeout: READ_MS });
+      await page.goto(`${page.url()}/work`);
+      await page.waitForFunction(() => caches.open('maps-of-readings').then((shelf) => shelf.keys()).then((all) => all.length === 3));
+      // What the browser keeps by itself it may drop at any time.
+      const device = await page.context().newCDPSession(page);
+      await device.send('Network.clearBrowserCache');
+      await server.cut();
+      await page.reload();
+      await page.getByTestId('marked-panel').locator('canvas').waitFor();
+      for (const until = Date.now() + 10_000; (await colours(page)) < 100 && Date.now() < until; ) await page.waitForTimeout(200);
+      assert.ok((await colours(page)) >= 100, `the map has ${await colours(page)} colours`);
+      await sound(page, '390-offline-work');
     });
   } finally {
     await page.context().close();

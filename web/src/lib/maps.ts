@@ -1,4 +1,5 @@
-import { readingFile } from '../api/client';
+import { readingFile, readingFileUrl } from '../api/client';
+import { held } from './held';
 import { readByteMap, readFloatMap, type NpyMap } from './npy';
 
 /** The maps of a reading that the screen needs. */
@@ -8,8 +9,10 @@ export interface Maps {
   unread: NpyMap<Uint8Array>;
 }
 
+/** Asked for once: they are there without network afterwards. */
 export async function loadMaps(reading: string): Promise<Maps> {
-  const [deviation, sigma, unread] = await Promise.all(['deviation.npy', 'sigma.npy', 'unread.npy'].map((name) => readingFile(reading, name)));
+  const load = (name: string) => held(readingFileUrl(reading, name), () => readingFile(reading, name));
+  const [deviation, sigma, unread] = await Promise.all(['deviation.npy', 'sigma.npy', 'unread.npy'].map(load));
   return { deviation: readFloatMap(deviation!), sigma: readFloatMap(sigma!), unread: readByteMap(unread!) };
 }
 
