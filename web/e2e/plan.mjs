@@ -46,7 +46,10 @@ export async function plan({ page, server, test, sound }) {
     assert.equal(await page.getByLabel('Panel now').inputValue(), '5', 'what was answered stays');
     await page.getByRole('button', { name: 'Make the plan' }).click();
     await page.getByTestId('plan-verdict').waitFor({ timeout: PLAN_MS });
-    assert.match(await page.getByTestId('plan-verdict').textContent(), /can be done|texture or paint|cannot be done/);
+    assert.match(await page.getByTestId('plan-verdict').textContent(), /can be done|rules it out|texture or paint|cannot be done/);
+    const { plan: told } = await (await fetch(`${server.base}/api/readings/${where.split('/')[6]}/plan`)).json();
+    const short = told.rounds.length > 0 && told.rounds.at(-1).expected_mm > told.limit_mm;
+    assert.equal(/can be done, as far as computed/.test(await page.getByTestId('plan-verdict').textContent()), told.verdict.can === 'yes' && told.rounds.length > 0 && !short, 'a yes only where the limit is reached');
     const cards = page.getByTestId('round-now').getByTestId('move-card');
     assert.ok((await cards.count()) >= 1);
     assert.match(await cards.first().textContent(), /(Push|Pull|Tap|Blend) .*mm.*Why.*With.*Lines.*Heat.*Stop/s);
@@ -66,6 +69,7 @@ export async function plan({ page, server, test, sound }) {
     await page.setViewportSize({ width: 390, height: 844 });
     await page.getByRole('link', { name: 'To work' }).click();
     await big.waitFor();
+    assert.match(await big.textContent(), /look for airbags/, 'nothing was drawn behind');
     await sound(page, '390-work-1-move');
     await large(page);
     await heat.getByLabel('Warmed to').fill('45');
