@@ -221,9 +221,11 @@ fn slope_at(smooth: &Map, sigma: &Map, i: usize, scale_mm: f64) -> (f64, f64) {
 fn owners(map: &Map, spots: &[Spot]) -> Vec<Option<usize>> {
     let grid = map.grid;
     let mut owner = vec![None; grid.len()];
-    // Small spots last, so that one inside a large one keeps its own cells.
+    // Small ellipses last, so that a spot inside a large one keeps its own cells: also a low within the thin ring of a
+    // high, which has the smaller area.
     let mut order: Vec<usize> = (0..spots.len()).collect();
-    order.sort_by(|&a, &b| spots[b].area_mm2.total_cmp(&spots[a].area_mm2));
+    let spans = |k: usize| spots[k].length_mm * spots[k].width_mm;
+    order.sort_by(|&a, &b| spans(b).total_cmp(&spans(a)));
     for k in order {
         let s = &spots[k];
         let (sin, cos) = s.angle_deg.to_radians().sin_cos();

@@ -175,3 +175,20 @@ fn holes_are_not_called_done_and_a_steep_one_is_work() {
     let slope = Map::from_fn(GRID, |x, _| 0.008 * ((x - 55.0) / 4.0).tanh());
     assert_eq!(judge(&slope, &sigma, &[], &[], &LIMIT).0.verdict, Verdict::NotDone, "steep though not deep");
 }
+
+#[test]
+fn a_low_within_the_thin_ring_of_a_high_keeps_its_own_depth() {
+    // Deep and gentle, so that its depth alone is over the limit; the ring stays far within it.
+    let read = Map::from_fn(GRID, |x, y| {
+        let far = (x - 55.0).hypot(y - 45.0);
+        let ring = if x < 60.0 { 0.006 * (-((far - 36.0) / 2.5).powi(2)).exp() } else { 0.0 };
+        -0.1 * bump(x - 55.0, y - 45.0, 12.0) + ring
+    });
+    let sigma = even(GRID, 0.0005);
+    let spots = find_spots(&read, &sigma, &[], &SpotSettings::default());
+    let (low, high) = (spots.iter().position(|s| s.height_mm < -0.04), spots.iter().position(|s| s.height_mm > 0.0));
+    let (low, high) = (low.unwrap(), high.unwrap());
+    assert!(spots[high].area_mm2 < spots[low].area_mm2 && spots[high].length_mm > spots[low].length_mm, "{spots:?}");
+    let (_, of_spots) = judge(&read, &sigma, &spots, &[], &LIMIT);
+    assert_eq!([of_spots[low].verdict, of_spots[high].verdict], [Verdict::NotDone, Verdict::Done]);
+}
