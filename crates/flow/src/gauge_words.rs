@@ -25,7 +25,8 @@ fn note(of: &GaugeFacts) -> Note {
         );
         return note("gauge", text);
     };
-    let apart = format!("{gauge}; the map has {map:.2} ± {:.2} mm there", 2.0 * sigma);
+    // The map is read a good deal finer than a gauge.
+    let apart = format!("{gauge}; the map has {map:.3} ± {:.3} mm there", 2.0 * sigma);
     match agrees {
         Agreement::Agrees => note("gauge_agrees", format!("{apart}: they agree")),
         Agreement::Near => {

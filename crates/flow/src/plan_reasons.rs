@@ -72,7 +72,9 @@ pub fn caution(caution: Caution) -> &'static str {
         Caution::HighVoltage => "High voltage behind: trained people isolate it and prove it dead; keep heat away.",
         Caution::Wiring => "Wiring behind: keep bars clear of it.",
         Caution::Glass => "Glass behind: guard it; a bar on its edge breaks it.",
-        Caution::Glue => "Hot glue burns; no heat until the solvent has gone; glue can lift weak or repainted paint.",
+        Caution::Glue => {
+            "Hot glue burns the skin; no heat until the solvent has gone; glue can lift weak or repainted paint."
+        }
         Caution::Tapping => "Tapping: hearing and eye protection; gloves at sheet edges.",
         Caution::NotDrawn => {
             "Nothing was drawn behind: look for airbags, wiring, glass and bonded braces before a bar goes in."

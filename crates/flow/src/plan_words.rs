@@ -46,7 +46,14 @@ pub fn words(file: &PlanFile) -> String {
 
 fn verdict(file: &PlanFile) -> String {
     let mut text = match file.plan.verdict.can {
-        Can::Yes => "Can it be done? Yes, as far as computed.\n".to_owned(),
+        Can::Yes => match file.plan.rounds.last() {
+            Some(last) if last.expected_mm <= file.limit_mm => "Can it be done? Yes, as far as computed.\n".to_owned(),
+            Some(_) => {
+                "Can it be done? Nothing computed rules it out, but the rounds foretold do not reach the limit.\n"
+                    .to_owned()
+            }
+            None => "Can it be done? Nothing computed rules it out.\n".to_owned(),
+        },
         Can::PushToPaint => "Can it be done? Near level, then texture or paint (push to paint).\n".to_owned(),
         Can::No => {
             "Can it be done? No. Conventional repair is the way; what follows is only what the metal would do.\n".into()
@@ -55,7 +62,7 @@ fn verdict(file: &PlanFile) -> String {
     file.plan.verdict.reasons.iter().for_each(|r| text += &format!("- {}\n", reason(r)));
     if let Some(last) = file.plan.rounds.last() {
         text += &format!(
-            "After the rounds foretold {} ± {} are left where it is most; the limit is {}.\n",
+            "After all rounds foretold {} ± {} are left where it is most; the limit is {}.\n",
             um(last.expected_mm),
             um(2.0 * last.sigma_mm),
             um(file.limit_mm)
@@ -139,7 +146,7 @@ fn one_move(one: &Placed) -> String {
     };
     let side = if p.while_held_mm >= 0.0 { "above" } else { "below" };
     text += &format!(
-        "   Lines: {lines}; while held the place stands {:.1} mm {side} level, let go {} ± {} of the way stay.\n",
+        "   Lines: {lines}; while held the place stands {:.1} mm {side} level, let go {} ± {} of the way stays.\n",
         p.while_held_mm.abs(),
         um(p.leaves_mm[0]),
         um(2.0 * p.leaves_mm[1])
@@ -207,8 +214,10 @@ fn ends(file: &PlanFile) -> String {
     match (file.plan.rounds.last(), file.plan.verdict.can) {
         (None, Can::No) => "\nNo move is proposed.\n".into(),
         (None, _) => "\nNo move was found that helps: read again from closer, or work by eye.\n".into(),
-        (Some(round), _) if round.expected_mm > file.limit_mm => {
-            "\nThe limit is not reached in the rounds foretold; more follow from the readings.\n".into()
+        (Some(round), can) if can != Can::No && round.expected_mm > file.limit_mm => {
+            "\nThe rounds foretold do not reach the limit. The plan is made anew after every reading and goes on from what \
+             is left; whether it gets there is not foretold.\n"
+                .into()
         }
         _ => String::new(),
     }
