@@ -16,7 +16,8 @@ use dentwright_sheet::{GlueRow, NotWorked};
 use dentwright_surface::{Map, average};
 use serde::{Deserialize, Serialize};
 
-/// A round that takes away less than this share of what is left is the last one foretold.
+/// A round that takes away less than this share of what is left is the last one foretold; a later one that takes away nothing
+/// is not.
 const STANDS_STILL: f64 = 0.05;
 
 /// What is behind a panel as it was drawn.
@@ -189,6 +190,9 @@ pub fn plan(mut asked: Asked, go_on: &dyn Fn(f64) -> bool) -> Result<(Plan, Opti
         }
         let Some(round) = found.take() else { break };
         let stands_still = round.expected_mm > (1.0 - STANDS_STILL) * round.before_mm;
+        if number > 1 && round.expected_mm >= round.before_mm {
+            break;
+        }
         let level = round.expected_mm <= asked.settings.limit_mm;
         made.rounds.push(round);
         if stands_still || level || number == asked.rounds {

@@ -17,9 +17,9 @@ use serde::{Deserialize, Serialize};
 
 /// Half the patch, mm, and the plant's cells each way.
 const HALF_MM: f64 = 45.0;
-const CELLS: usize = 10;
+const CELLS: usize = 14;
 /// The planner's cells: others than the plant's.
-const PLANNER_CELLS: usize = 9;
+const PLANNER_CELLS: usize = 12;
 /// Edge springs out of the plane over those of a flat sheet that goes on, for one times along it.
 const OUT: f64 = 200.0;
 /// Step of the maps, mm.

@@ -31,13 +31,13 @@ const GAINS: f64 = 0.4;
 /// Places that stand out by more than this share of the limit are asked.
 const ASKED: f64 = 0.4;
 /// What one hand in ten may leave, times what the place is off level; and where nothing else is left to do.
-const BOLD: [f64; 2] = [1.5, 4.0];
+const BOLD: [f64; 2] = [1.0, 4.0];
 /// How far about a move that was solved in full quick answers are not asked, mm.
 const TOLD_MM: f64 = 25.0;
 /// Times that moves are looked for in the stead of those that cannot be made.
 const TURNS: usize = 2;
-/// A move whose scatter reaches another's place by more than this share of the limit ends the round: the other's amount
-/// hangs on what came of it.
+/// A move whose own scatter, and what of those before it reaches its place, is more than this share of the limit, or of half
+/// of what it should leave, is not made without reading: what came of them tells how far to go.
 const READ_FIRST: f64 = 1.0;
 
 /// What the technician sets.
@@ -238,12 +238,12 @@ impl Candidate {
     }
 }
 
-/// How many moves may be made before a reading: up to the first whose amount hangs on the scatter of those before it.
+/// How many moves may be made before a reading: up to the first of which it is not well enough known what it leaves.
 fn seeing(pairs: &[(Planned, Candidate)], map: &Map, limit_mm: f64) -> usize {
     let blind = |k: &usize| {
         let at = pairs[*k].0.at_mm;
         let off: f64 = pairs[..*k].iter().map(|(p, c)| (p.leaves_mm[1] * c.at_place(map, at)).powi(2)).sum();
-        off.sqrt() > READ_FIRST * limit_mm.max(0.5 * pairs[*k].0.leaves_mm[0])
+        off.sqrt().hypot(pairs[*k].0.leaves_mm[1]) > READ_FIRST * limit_mm.max(0.5 * pairs[*k].0.leaves_mm[0])
     };
     (1..pairs.len()).find(blind).unwrap_or(pairs.len())
 }

@@ -141,7 +141,8 @@ fn put_right(c: &Candidate, mut strokes: Vec<Stroke>, wanted: f64) -> Option<Can
     };
     let [held, left] = corners[0];
     // the travel up to which nothing stays
-    corners.insert(0, [(held - left / slope).clamp(idle.max(0.3 * held), 0.99 * held), 0.0]);
+    let most = 0.99 * held;
+    corners.insert(0, [(held - left / slope).clamp(idle.max(0.3 * held).min(most), most), 0.0]);
     answers.insert(0, answers[0]);
     Some(Candidate { curve: Curve { corners }, answers, column, proved: true, ..c.clone() })
 }
@@ -155,4 +156,46 @@ fn change(model: &Model, after: &Panel, map: &Map, left: f64) -> Vec<f64> {
         if holds { (after.deviation(x, y) - model.panel.deviation(x, y)) / left } else { 0.0 }
     };
     (0..map.grid.len()).map(cell).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::act::Act;
+    use crate::tips::Tips;
+
+    /// A stroke that leaves nothing just short of one that leaves something bounds where the curve begins.
+    #[test]
+    fn a_curve_begins_between_the_last_idle_stroke_and_the_first_that_works() {
+        let answer = Quick {
+            held_mm: 0.0,
+            left_mm: 0.0,
+            shoulder_mm: 0.0,
+            shoulder_at_mm: 0.0,
+            force_n: 0.0,
+            travel_mm: 0.0,
+            spent: 0.0,
+            face_strain: 0.0,
+        };
+        let push = Candidate {
+            act: Act::Push,
+            at: [0.0; 2],
+            tip: Tips::even(&[10.0]).push.remove(0),
+            most_n: 100.0,
+            curve: Curve { corners: vec![[1.0, 0.0], [2.0, 0.5]] },
+            answers: vec![answer; 2],
+            column: vec![1.0],
+            proved: false,
+        };
+        let begins = |idle: f64| {
+            let stroke = |[held, left]: [f64; 2]| Stroke { held, left, answer, column: vec![1.0] };
+            let strokes = [[idle, 0.0], [1.0, 0.02], [1.4, 0.2]].map(stroke).into();
+            let proved = put_right(&push, strokes, 0.2).expect("a curve");
+            assert_eq!(proved.curve.corners[1..], [[1.0, 0.02], [1.4, 0.2]]);
+            proved.curve.corners[0][0]
+        };
+        assert!((begins(0.5) - 0.02f64.mul_add(-0.4 / 0.18, 1.0)).abs() < 1e-12, "{}", begins(0.5));
+        assert!((begins(0.97) - 0.97).abs() < 1e-12, "{}", begins(0.97));
+        assert!((begins(0.999) - 0.99).abs() < 1e-12, "{}", begins(0.999));
+    }
 }
