@@ -42,8 +42,8 @@ const PIN_SHARE: f64 = 1.0 / 36.0;
 const MOST_PINS: usize = 320;
 /// Distance, over the hole's size, between the pins that tell the roughness.
 const ROUGH_SHARE: f64 = 0.2;
-/// Times the roughness found (its root): dents are smoother than a plate of that roughness. From dents of known form
-/// whose depth was taken up to 5 mm beside the deepest place, where 0.8 holds 96 % of the cells within twice the doubt.
+/// Times the roughness found (its root): dents are smoother than a plate of that roughness. From dents of known form: 0.8
+/// holds 95 % of the cells or more within twice the doubt up to 3 mm beside the deepest place, 90 % at 4 mm, 82 % at 5 mm.
 const ROUGH_TIMES: f64 = 0.8;
 /// Doubt that keeps pins apart where a map says it has none, mm.
 const LEAST_SIGMA_MM: f64 = 1e-5;

@@ -15,13 +15,24 @@ const REACH: f64 = 1.0;
 /// Part of a map that is longer than `cutoff_mm`, on the cells that were read.
 #[must_use]
 pub fn longer_than(map: &Map, cutoff_mm: f64) -> Map {
+    longer_and_share(map, cutoff_mm).0
+}
+
+/// The same, and on every cell the share of the weights that falls on cells that were read, 0 to 1.
+pub(crate) fn longer_and_share(map: &Map, cutoff_mm: f64) -> (Map, Map) {
     let grid = map.grid;
     let weights = weights(cutoff_mm / grid.step_mm);
     // Value and share read, side by side.
     let start: Vec<f32> = map.values.iter().flat_map(|&v| if v.is_finite() { [v, 1.0] } else { [0.0; 2] }).collect();
     let sums = along_columns(&along_rows(&start, 2 * grid.nx, &weights), 2 * grid.nx, &weights);
     let mean = |(s, v): (&[f32], &f32)| if v.is_finite() { s[0] / s[1] } else { f32::NAN };
-    Map { grid, values: sums.chunks(2).zip(&map.values).map(mean).collect() }
+    let longer = sums.chunks(2).zip(&map.values).map(mean).collect();
+    (Map { grid, values: longer }, Map { grid, values: sums.chunks(2).map(|s| s[1]).collect() })
+}
+
+/// Standard deviation of the weights along one direction, mm.
+pub(crate) fn spread_mm(cutoff_mm: f64) -> f64 {
+    ALPHA * cutoff_mm / std::f64::consts::TAU.sqrt()
 }
 
 /// Part of a map between two wavelengths, mm; without an upper one all that is shorter, without a lower one all

@@ -2,13 +2,14 @@
 //!
 //! The root mean square of the waves of 1 to 6 mm is taken over neighbourhoods and held against the panel's
 //! own, which is the middle of all neighbourhoods; so is the scatter of ordinary ones. What lies far outside is told,
-//! rougher or smoother. Nothing is said where metal still lies far off or steep: its own shape leaks into the band.
+//! rougher or smoother. Nothing is said where metal still lies far off or steep: its own shape leaks into the band,
+//! most of all at the rim of a fold, where the filter sees one side of it only.
 //!
 //! Limits: marks shallower than the panel's own peel are not seen, nor are those finer than four cells.
 
 use crate::areal::rms;
 use crate::average::local_mean;
-use crate::gauss::longer_than;
+use crate::gauss::{longer_and_share, spread_mm};
 use crate::grid::{Grid, Map};
 use crate::regions::areas;
 use serde::{Deserialize, Serialize};
@@ -61,10 +62,10 @@ const LEAK: f64 = 0.5;
 #[must_use]
 pub fn marks(deviation: &Map) -> Vec<Mark> {
     let grid = deviation.grid;
-    let long = longer_than(deviation, TEXTURE_MM);
+    let (long, share) = longer_and_share(deviation, TEXTURE_MM);
     let fine = deviation.less(&long);
     let panel = middle_rms(&fine);
-    let leaks = leaks(&long, LEAK * panel);
+    let leaks = leaks(&long, &share, LEAK * panel);
     let square = |i: usize| if leaks[i] { f32::NAN } else { fine.values[i].powi(2) };
     let squares = Map { grid, values: (0..grid.len()).map(square).collect() };
     let mut local = local_mean(&squares, AROUND_MM);
@@ -89,27 +90,44 @@ pub fn marks(deviation: &Map) -> Vec<Mark> {
     found
 }
 
-/// Cells where what is longer than texture would leave more than `most_mm` in the texture: the Gaussian filter takes
-/// `σ²/2` times the bend from a curved place, `σ` of its weights.
-fn leaks(long: &Map, most_mm: f64) -> Vec<bool> {
-    let grid = long.grid;
-    let sigma_square = (TEXTURE_MM * 0.469_718_6).powi(2) / std::f64::consts::TAU;
-    let reach = ((TEXTURE_MM / grid.step_mm) as usize).max(1);
-    (0..grid.len()).map(|i| 0.5 * sigma_square * bend(long, i, reach) > most_mm).collect()
+/// Cells where what is longer than texture would leave more than `most_mm` in the texture. Of a curved place the
+/// Gaussian filter takes `σ²/2` times the bend, `σ` that of its weights. Beside cells that were not read its weights stand
+/// off the cell by `σ² ∇s / s`, `s` the share of them that was read, and it takes that times the slope. Where neither
+/// side tells the slope, the cell is left out.
+fn leaks(long: &Map, share: &Map, most_mm: f64) -> Vec<bool> {
+    let Grid { nx, ny, step_mm, .. } = long.grid;
+    let sigma_square = spread_mm(TEXTURE_MM).powi(2);
+    let reach = ((TEXTURE_MM / step_mm) as usize).max(1);
+    let leak = |i: usize| {
+        [(i % nx, nx, 1), (i / nx, ny, nx)].map(|(at, length, stride)| {
+            let [back, ahead, two_back, two_ahead] =
+                [-1, 1, -2, 2].map(|k| beside(long, i, (at, length, stride), k * reach as isize));
+            let here = f64::from(long.values[i]);
+            let length_mm = reach as f64 * step_mm;
+            let (slope, bend) = match (back, ahead) {
+                (Some(b), Some(a)) => (Some((a - b) / (2.0 * length_mm)), Some(b - 2.0 * here + a)),
+                (Some(b), None) => (Some((here - b) / length_mm), two_back.map(|bb| here - 2.0 * b + bb)),
+                (None, Some(a)) => (Some((a - here) / length_mm), two_ahead.map(|aa| here - 2.0 * a + aa)),
+                (None, None) => (None, None),
+            };
+            let neighbour = |k| beside(share, i, (at, length, stride), k).unwrap_or(0.0);
+            let off_mm = sigma_square * (neighbour(1) - neighbour(-1)) / (2.0 * step_mm * f64::from(share.values[i]));
+            let slanted = if off_mm == 0.0 { 0.0 } else { slope.map_or(f64::INFINITY, |s| s * off_mm) };
+            (slanted, 0.5 * sigma_square * bend.unwrap_or(0.0).abs() / length_mm.powi(2))
+        })
+    };
+    let over = |i: usize| {
+        let [(slant_x, bend_x), (slant_y, bend_y)] = leak(i);
+        (slant_x + slant_y).abs().max(bend_x + bend_y)
+    };
+    (0..long.grid.len()).map(|i| over(i) > most_mm).collect()
 }
 
-/// Sum of the second derivatives along x and y over a reach of cells, 1/mm; nothing where they cannot be had.
-fn bend(map: &Map, i: usize, reach: usize) -> f64 {
-    let Grid { nx, ny, step_mm, .. } = map.grid;
-    let along = |at: usize, length: usize, stride: usize| {
-        if at < reach || at + reach >= length {
-            return 0.0;
-        }
-        let v = |k: usize| f64::from(map.values[k]);
-        let bend = (v(i - reach * stride) - 2.0 * v(i) + v(i + reach * stride)) / (reach as f64 * step_mm).powi(2);
-        if bend.is_finite() { bend.abs() } else { 0.0 }
-    };
-    along(i % nx, nx, 1) + along(i / nx, ny, nx)
+/// What a map holds `steps` cells along a row or column; none off the grid and where it was not read.
+fn beside(map: &Map, i: usize, (at, length, stride): (usize, usize, usize), steps: isize) -> Option<f64> {
+    at.checked_add_signed(steps).filter(|&k| k < length)?;
+    let value = map.values[i.checked_add_signed(steps * stride as isize)?];
+    value.is_finite().then(|| f64::from(value))
 }
 
 fn describe(kind: MarkKind, area: &[usize], fine: &Map, panel: f64) -> Mark {
@@ -140,4 +158,76 @@ fn scatter(map: &Map) -> f64 {
 fn middle(mut all: Vec<f32>) -> f64 {
     let at = all.len() / 2;
     if all.is_empty() { 0.0 } else { f64::from(*all.select_nth_unstable_by(at, f32::total_cmp).1) }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::gauss::longer_than;
+
+    const GRID: Grid = Grid { x0_mm: 0.0, y0_mm: 0.0, step_mm: 0.5, nx: 260, ny: 200 };
+    /// Middle of the fold, mm.
+    const FOLD: (f64, f64) = (45.0, 50.0);
+
+    /// Peel of 0.5 µm, alike over 3 mm; the numbers are those of a linear congruence (Knuth's MMIX).
+    fn peel(seed: u64) -> Map {
+        let mut state = seed;
+        let mut random = || {
+            state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+            (state >> 40) as f32 / (1u64 << 24) as f32 - 0.5
+        };
+        let white = Map { grid: GRID, values: (0..GRID.len()).map(|_| random()).collect() };
+        let mut peel = longer_than(&white, 3.0);
+        let times = (0.0005 / rms(&peel)) as f32;
+        peel.values.iter_mut().for_each(|v| *v *= times);
+        peel
+    }
+
+    /// A dent 2.2 mm deep that was not read where it is steeper than 90 mrad, as a board reaches.
+    fn fold(x: f64, y: f64) -> f64 {
+        let (dx, dy) = ((x - FOLD.0) / 9.0, (y - FOLD.1) / 8.0);
+        let z = -2.2 * (-dx * dx - dy * dy).exp();
+        let steep = (2.0 * z * dx / 9.0).hypot(2.0 * z * dy / 8.0) > 0.09;
+        if steep || dx.hypot(dy) < 1.0 { f64::NAN } else { z }
+    }
+
+    /// Sixteen taps of a sharp tip, 2.5 mm across, from a corner on.
+    fn taps(height_mm: f64, from: (f64, f64), x: f64, y: f64) -> f64 {
+        let tap = |k: u32| {
+            let (dx, dy) = (x - from.0 - 4.5 * f64::from(k % 4), y - from.1 - 4.5 * f64::from(k / 4));
+            (-(dx * dx + dy * dy) / 2.42).exp()
+        };
+        height_mm * (0..16).map(tap).sum::<f64>()
+    }
+
+    fn marks_of(seed: u64, shape: impl Fn(f64, f64) -> f64) -> Vec<Mark> {
+        let (peel, shape) = (peel(seed), Map::from_fn(GRID, shape));
+        let both = peel.values.iter().zip(&shape.values).map(|(a, b)| a + b);
+        marks(&Map { grid: GRID, values: both.collect() })
+    }
+
+    #[test]
+    fn the_rim_of_a_fold_is_no_mark_and_taps_near_it_are_one() {
+        for seed in [1, 2, 3] {
+            let alone = marks_of(seed, fold);
+            assert!(alone.is_empty(), "{alone:?}");
+            let corner = (FOLD.0 + 29.0, FOLD.1 - 7.0);
+            let found = marks_of(seed, |x, y| fold(x, y) + taps(0.005, corner, x, y));
+            let there = |m: &Mark| (m.x_mm - corner.0 - 6.75).hypot(m.y_mm - corner.1 - 6.75) < 5.0;
+            assert!(found.len() == 1 && found[0].kind == MarkKind::Rougher && there(&found[0]), "{found:?}");
+        }
+    }
+
+    /// A hole in level metal (a tag, a reflection) leaks nothing, so marks are told up to its rim.
+    #[test]
+    fn taps_at_the_rim_of_a_hole_in_level_metal_are_told() {
+        let hole = |x: f64, y: f64| (x - 40.0).abs().max((y - 50.0).abs()) < 8.0;
+        let corner = (50.0, 43.0);
+        let shape = |x: f64, y: f64| if hole(x, y) { f64::NAN } else { taps(0.003, corner, x, y) };
+        let found = marks_of(4, shape);
+        let near = found.iter().any(|m| m.kind == MarkKind::Rougher && m.area_mm2 > 150.0);
+        assert!(found.len() == 1 && near, "{found:?}");
+        let level = marks_of(4, |x, y| if hole(x, y) { f64::NAN } else { 0.0 });
+        assert!(level.is_empty(), "{level:?}");
+    }
 }
