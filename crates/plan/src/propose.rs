@@ -8,7 +8,7 @@
 use crate::bridge::bridge;
 use crate::candidates::{Candidate, candidates, places};
 use crate::hand::Hand;
-use crate::model::Model;
+use crate::model::{Model, largest};
 use crate::planned::Planned;
 use crate::prove::prove;
 use crate::sparse::dot;
@@ -30,6 +30,9 @@ const FULLER: f64 = 1.4;
 const GAINS: f64 = 0.4;
 /// Places that stand out by more than this share of the limit are asked.
 const ASKED: f64 = 0.4;
+/// The large shape first: what is to go is reckoned as if the limit were this share of what stands out most, as long as that is
+/// more. Against a fine limit a deep low would be left for the little that its lifting raises far around.
+const LARGE_FIRST: f64 = 1.0 / 20.0;
 /// What one hand in ten may leave, times what the place is off level; and where nothing else is left to do.
 const BOLD: [f64; 2] = [1.0, 4.0];
 /// How far about a move that was solved in full quick answers are not asked, mm.
@@ -88,12 +91,13 @@ pub struct Proposal {
 pub fn propose(model: &Model, deviation: &Map, hand: &Hand, settings: &ProposeSettings, ways: &Ways) -> Proposal {
     let smooth = average(&bridge(deviation), settings.average_mm);
     let read: Vec<f64> = smooth.values.iter().map(|v| f64::from(*v)).collect();
-    let asked = places(&smooth, ASKED * settings.limit_mm, model.known.half_mm);
+    let limit_mm = settings.limit_mm.max(LARGE_FIRST * largest(&smooth));
+    let asked = places(&smooth, ASKED * limit_mm, model.known.half_mm);
     let all = candidates(model, &smooth, &asked, &settings.tips, ways, settings.limit_mm);
     let reached = |p: &([f64; 2], f64)| p.1 > -settings.limit_mm || all.iter().any(|c| c.at == p.0);
     let unreached = asked.iter().filter(|p| !reached(p)).map(|p| p.0).collect();
     let step_mm = smooth.grid.step_mm;
-    let mut seen = Seen { read, cell_mm2: step_mm * step_mm, hand, settings, boldness: BOLD[0] };
+    let mut seen = Seen { read, limit_mm, cell_mm2: step_mm * step_mm, hand, settings, boldness: BOLD[0] };
     let (all, left_out) = if settings.prove { seen.proved(model, all, &smooth) } else { (all, 0) };
     let proved = all.iter().any(|c| c.proved);
     let may = if proved { (0..all.len()).filter(|k| all[*k].proved).collect() } else { seen.shortlist(&all) };
@@ -110,6 +114,8 @@ pub fn propose(model: &Model, deviation: &Map, hand: &Hand, settings: &ProposeSe
 /// A reading and what it is judged by.
 struct Seen<'a> {
     read: Vec<f64>,
+    /// What counts as level in this round, mm.
+    limit_mm: f64,
     cell_mm2: f64,
     hand: &'a Hand,
     settings: &'a ProposeSettings,
@@ -119,7 +125,7 @@ struct Seen<'a> {
 
 impl Seen<'_> {
     fn to_go<'r>(&self, read: &'r [f64]) -> ToGo<'r> {
-        ToGo { read, limit_mm: self.settings.limit_mm, cell_mm2: self.cell_mm2, boldness: self.boldness }
+        ToGo { read, limit_mm: self.limit_mm, cell_mm2: self.cell_mm2, boldness: self.boldness }
     }
 
     /// Amounts of all candidates that together bring a map nearest to level.
@@ -129,8 +135,8 @@ impl Seen<'_> {
             |c: &Candidate| !c.proved && all.iter().any(|p| p.proved && p.act == c.act && apart(p.at, c.at) < TOLD_MM);
         let most = |c: &Candidate| if told(c) { 0.0 } else { c.curve.left(c.most_held(self.settings)) };
         let most: Vec<f64> = all.iter().map(most).collect();
-        let mut amounts = together(all, read, &most, self.settings.limit_mm);
-        amounts.iter_mut().filter(|x| **x < WORTH * self.settings.limit_mm).for_each(|x| *x = 0.0);
+        let mut amounts = together(all, read, &most, self.limit_mm);
+        amounts.iter_mut().filter(|x| **x < WORTH * self.limit_mm).for_each(|x| *x = 0.0);
         amounts
     }
 
@@ -150,7 +156,7 @@ impl Seen<'_> {
         let most = hand.up_to(c.most_held(self.settings) / hand.mean()[0]);
         let chosen = to_go.lift(c, &hand, most)?;
         let leaves = hand.leaves(&c.curve, chosen.held_mm);
-        (leaves[0] > LEAST * self.settings.limit_mm).then_some((chosen, leaves))
+        (leaves[0] > LEAST * self.limit_mm).then_some((chosen, leaves))
     }
 
     /// Candidates in the order in which they should be made: those that together bring the map nearest to level, the one that
@@ -219,7 +225,7 @@ impl Seen<'_> {
             let hand = self.hand.there(c.act, c.at);
             pairs.push((Planned::of(c, chosen.held_mm, &hand, self.settings, map, thickness_mm), c.clone()));
         }
-        pairs.truncate(seeing(&pairs, map, self.settings.limit_mm));
+        pairs.truncate(seeing(&pairs, map, self.limit_mm));
         pairs
     }
 }
