@@ -172,3 +172,30 @@ impl Candidate {
         if on { self.column[iy as usize * map.grid.nx + ix as usize] } else { 0.0 }
     }
 }
+
+#[cfg(test)]
+impl Candidate {
+    /// A push at the middle, told by its curve and its change of the map alone.
+    pub(crate) fn pushed(corners: Vec<[f64; 2]>, column: Vec<f64>) -> Self {
+        let answer = Quick {
+            held_mm: 0.0,
+            left_mm: 0.0,
+            shoulder_mm: 0.0,
+            shoulder_at_mm: 0.0,
+            force_n: 0.0,
+            travel_mm: 0.0,
+            spent: 0.0,
+            face_strain: 0.0,
+        };
+        Self {
+            act: Act::Push,
+            at: [0.0; 2],
+            tip: crate::tips::Tips::even(&[10.0]).push.swap_remove(0),
+            most_n: f64::INFINITY,
+            answers: vec![answer; corners.len()],
+            curve: Curve { corners },
+            column,
+            proved: false,
+        }
+    }
+}

@@ -161,32 +161,12 @@ fn change(model: &Model, after: &Panel, map: &Map, left: f64) -> Vec<f64> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::act::Act;
-    use crate::tips::Tips;
 
     /// A stroke that leaves nothing just short of one that leaves something bounds where the curve begins.
     #[test]
     fn a_curve_begins_between_the_last_idle_stroke_and_the_first_that_works() {
-        let answer = Quick {
-            held_mm: 0.0,
-            left_mm: 0.0,
-            shoulder_mm: 0.0,
-            shoulder_at_mm: 0.0,
-            force_n: 0.0,
-            travel_mm: 0.0,
-            spent: 0.0,
-            face_strain: 0.0,
-        };
-        let push = Candidate {
-            act: Act::Push,
-            at: [0.0; 2],
-            tip: Tips::even(&[10.0]).push.remove(0),
-            most_n: 100.0,
-            curve: Curve { corners: vec![[1.0, 0.0], [2.0, 0.5]] },
-            answers: vec![answer; 2],
-            column: vec![1.0],
-            proved: false,
-        };
+        let push = Candidate::pushed(vec![[1.0, 0.0], [2.0, 0.5]], vec![1.0]);
+        let answer = push.answers[0];
         let begins = |idle: f64| {
             let stroke = |[held, left]: [f64; 2]| Stroke { held, left, answer, column: vec![1.0] };
             let strokes = [[idle, 0.0], [1.0, 0.02], [1.4, 0.2]].map(stroke).into();

@@ -128,34 +128,11 @@ impl ToGo<'_> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::act::Act;
     use crate::curve::Curve;
-    use crate::tips::Tips;
-    use dentwright_sheet::Quick;
 
     /// A push that lifts the middle one of three cells by one and its neighbours by `beside`.
     fn push(beside: f64) -> Candidate {
-        let corners = vec![[1.0, 0.0], [1.5, 0.2], [2.0, 0.5]];
-        let zero = Quick {
-            held_mm: 0.0,
-            left_mm: 0.0,
-            shoulder_mm: 0.0,
-            shoulder_at_mm: 0.0,
-            force_n: 0.0,
-            travel_mm: 0.0,
-            spent: 0.0,
-            face_strain: 0.0,
-        };
-        Candidate {
-            act: Act::Push,
-            at: [0.0; 2],
-            tip: Tips::even(&[10.0]).push.swap_remove(0),
-            most_n: f64::INFINITY,
-            answers: vec![zero; corners.len()],
-            curve: Curve { corners },
-            column: vec![beside, 1.0, beside],
-            proved: false,
-        }
+        Candidate::pushed(vec![[1.0, 0.0], [1.5, 0.2], [2.0, 0.5]], vec![beside, 1.0, beside])
     }
 
     fn to_go(read: &[f64]) -> ToGo<'_> {
