@@ -108,6 +108,8 @@ export async function offline({ browser, server: { folder }, test, sound }) {
       await uploadCapture(page, await captureFiles(folder));
       await page.getByTestId('map').waitFor({ timeout: READ_MS });
       await page.goto(`${page.url()}/work`);
+      // The page has what it needs besides the maps, which were held when the reading was looked at.
+      await page.getByTestId('marked-panel').locator('canvas').waitFor();
       await page.waitForFunction(() => caches.open('maps-of-readings').then((shelf) => shelf.keys()).then((all) => all.length === 3));
       // What the browser keeps by itself it may drop at any time.
       const device = await page.context().newCDPSession(page);
