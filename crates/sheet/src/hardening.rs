@@ -55,9 +55,23 @@ impl Hardening {
 
     /// Flow stress and its slope at plastic strain `p`, MPa.
     pub fn at(&self, p: f64) -> (f64, f64) {
+        self.from_onset(self.onset(), p)
+    }
+
+    /// `ε₀` of Swift's curve; zero for the others.
+    pub(crate) fn onset(&self) -> f64 {
         match self {
-            Self::Swift { k_mpa, n, yield_mpa } => {
-                let base = (yield_mpa / k_mpa).powf(1.0 / n) + p;
+            Self::Swift { k_mpa, n, yield_mpa } => (yield_mpa / k_mpa).powf(1.0 / n),
+            _ => 0.0,
+        }
+    }
+
+    /// [`Hardening::at`] where [`Hardening::onset`] is at hand: found once for many layers.
+    pub(crate) fn from_onset(&self, onset: f64, p: f64) -> (f64, f64) {
+        match self {
+            Self::Swift { yield_mpa, n, .. } if p == 0.0 => (*yield_mpa, n * yield_mpa / onset),
+            Self::Swift { k_mpa, n, .. } => {
+                let base = onset + p;
                 let stress = k_mpa * base.powf(*n);
                 (stress, n * stress / base)
             }

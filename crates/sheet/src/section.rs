@@ -2,7 +2,7 @@
 
 use crate::quadrature::halved_lobatto;
 use crate::strain::Modes;
-use crate::yielding::{Memory, Metal, answer};
+use crate::yielding::{Memory, Metal, answer_from};
 use nalgebra::{Matrix3, Vector3};
 
 /// Layers across the thickness: places `ζ` from the inner to the outer face and their weights, mm.
@@ -58,8 +58,9 @@ pub fn add_up(
     next: &mut [Memory],
 ) -> Section {
     let mut section = Section { force: Vector3::zeros(), moment: Vector3::zeros(), tangent: [Matrix3::zeros(); 3] };
+    let onset = metal.hardening.onset();
     for (i, (zeta, weight)) in layers.zeta.iter().zip(&layers.weight).enumerate() {
-        let layer = answer(metal, &before[i], &(membrane - *zeta * curvature));
+        let layer = answer_from(metal, onset, &before[i], &(membrane - *zeta * curvature));
         section.force += *weight * layer.stress;
         section.moment -= *weight * zeta * layer.stress;
         section.tangent[0] += *weight * layer.tangent;

@@ -62,11 +62,16 @@ pub fn equivalent(stress: &Modes) -> f64 {
 
 /// Answer of a layer to the total strain `strain`.
 pub fn answer(metal: &Metal, memory: &Memory, strain: &Modes) -> Answer {
+    answer_from(metal, metal.hardening.onset(), memory, strain)
+}
+
+/// [`answer`] where the onset of the metal's hardening is at hand.
+pub(crate) fn answer_from(metal: &Metal, onset: f64, memory: &Memory, strain: &Modes) -> Answer {
     let k = metal.stiffness();
     let trial = k.component_mul(&(strain - memory.plastic));
     let xi = trial - memory.back;
     let first = metal.hardening.yield_mpa();
-    let old_curve = if memory.spent == 0.0 { first } else { metal.hardening.at(memory.spent).0 };
+    let (old_curve, old_slope) = metal.hardening.from_onset(onset, memory.spent);
     let moved = if first.is_finite() { metal.kinematic_share * (old_curve - first) } else { 0.0 };
     // a layer that stands on its yield surface is elastic until it is asked for more
     if equivalent(&xi) <= (old_curve - moved) * (1.0 + 1e-9) {
@@ -76,10 +81,10 @@ pub fn answer(metal: &Metal, memory: &Memory, strain: &Modes) -> Answer {
     // Σ Q ξ²/D² = 1 with D = σ(p + Δp) − K(p) + Δp Q k: convex and falling, Newton from zero cannot overshoot
     let spread = xi.component_mul(&xi).component_mul(&Q);
     let mut dp = 0.0;
-    let (mut d, mut curve, mut slope);
+    let (mut curve, mut slope) = (old_curve, old_slope);
+    let mut d;
     let mut rounds = 0;
     loop {
-        (curve, slope) = metal.hardening.at(memory.spent + dp);
         d = kq.map(|v| curve - moved + dp * v);
         let f = (0..3).map(|i| spread[i] / (d[i] * d[i])).sum::<f64>() - 1.0;
         rounds += 1;
@@ -88,6 +93,7 @@ pub fn answer(metal: &Metal, memory: &Memory, strain: &Modes) -> Answer {
         }
         let df = (0..3).map(|i| -2.0 * spread[i] * (slope + kq[i]) / (d[i] * d[i] * d[i])).sum::<f64>();
         dp = (dp - f / df).max(0.0);
+        (curve, slope) = metal.hardening.from_onset(onset, memory.spent + dp);
     }
     let n = xi.component_div(&d);
     let gained = metal.kinematic_share * (curve - old_curve);
