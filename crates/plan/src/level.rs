@@ -7,9 +7,12 @@
 use crate::model::{Model, TOUCHED, largest};
 use dentwright_sheet::{BOTH, Mould, NotWorked, OilCan, Panel, hold_in, oil_can, work_into};
 use dentwright_surface::{Grid, Map};
+use std::cell::Cell;
 
 /// Rounds while it is worked level.
 const ROUNDS: [usize; 2] = [5, 3];
+/// After so many no work will leave it level: what is nearly flat springs back whole, ever further over.
+const MOST_ROUNDS: usize = 16;
 /// A sheet that pops at less than this under a finger is an oil can, N: common practice.
 const FINGER_N: f64 = 30.0;
 
@@ -58,7 +61,9 @@ pub fn brought_level(model: &Model) -> Option<Leveled> {
 /// Where the planner finds no work that leaves it level.
 pub fn level(model: &Model) -> Result<Panel, NotWorked> {
     let mut panel = model.again().ok_or(NotWorked::Nothing)?;
-    with_mould(model, |mould| work_into(&mut panel, mould, &|_| true))?;
+    let rounds = Cell::new(0);
+    let go_on = |_| rounds.replace(rounds.get() + 1) < MOST_ROUNDS;
+    with_mould(model, |mould| work_into(&mut panel, mould, &go_on))?;
     Ok(panel)
 }
 

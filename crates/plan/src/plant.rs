@@ -83,7 +83,7 @@ impl Plant {
         metal.kinematic_share = dice.between(0.1, 0.8);
         metal.e_mpa = dice.between(row.e_mpa.low, row.e_mpa.high);
         let stronger = dice.between(row.yield_mpa.low, row.yield_mpa.high) / row.yield_mpa.likely;
-        metal.hardening = scaled(&metal.hardening, stronger);
+        metal.hardening = metal.hardening.scaled(stronger);
         let likely = row.thickness_mm.likely;
         let thickness_mm = likely * dice.between(0.93, 1.07);
         let curve = |dice: &mut Dice| -1.0 / dice.between(2500.0, 12000.0);
@@ -171,17 +171,5 @@ impl Plant {
         panel.take_up(self.panel.patch.places.clone(), self.panel.patch.memory.clone());
         let model = Model { known: self.truth.clone(), panel, misfit_mm: 0.0 };
         brought_level(&model).is_some_and(|level| level.pops())
-    }
-}
-
-/// A flow curve scaled in stress.
-fn scaled(hardening: &dentwright_sheet::Hardening, by: f64) -> dentwright_sheet::Hardening {
-    use dentwright_sheet::Hardening;
-    match hardening.clone() {
-        Hardening::Swift { k_mpa, n, yield_mpa } => {
-            Hardening::Swift { k_mpa: by * k_mpa, n, yield_mpa: by * yield_mpa }
-        }
-        Hardening::Voce { yield_mpa, q_mpa, b } => Hardening::Voce { yield_mpa: by * yield_mpa, q_mpa: by * q_mpa, b },
-        other => other,
     }
 }
