@@ -103,6 +103,17 @@ fn spoilt_photos_are_taken_again() {
     assert_eq!(say(&mut session, dark), Err(Again::Lost));
 }
 
+/// A knock by more than a square of the tags' pattern is still measured, not lost.
+#[test]
+fn a_hard_knock_is_measured() {
+    let session = at_turn(8);
+    let name = session.shot().unwrap().file.clone();
+    for by in [9, 14, 22, 28] {
+        let said = say(&mut session.clone(), moved(photo(&name), by));
+        assert!(matches!(said, Err(Again::Moved { px }) if (px - by as f64).abs() < 0.5), "{by}: {said:?}");
+    }
+}
+
 /// A tripod that was knocked for good: after three tries the run goes on from there, since the reading undoes it.
 #[test]
 fn a_knock_is_borne_and_then_usual() {

@@ -7,7 +7,7 @@
 use crate::homography::Homography;
 use crate::photo::Photo;
 use crate::pixel::Pixel;
-use crate::tags::TagView;
+use crate::tags::{TagView, find_tags};
 use nalgebra::{DMatrix, DVector, Matrix3, Matrix4, Vector4};
 use rayon::prelude::*;
 
@@ -27,10 +27,39 @@ pub struct Drift {
 /// Tags that must be followed for a movement to be known.
 const LEAST_TAGS: usize = 3;
 
-/// Movement and sharpness of a photo; `None` where fewer than three tags can be followed.
+/// What the tags may differ from one movement of the camera before they are looked for anew, px.
+const ASTRAY_PX: f64 = 0.5;
+
+/// Movement and sharpness of a photo; `None` where fewer than three tags can be followed. Where a knock was so large that
+/// they are not found from where they were, they are looked for in the whole photo.
 pub fn drift(panel: &Photo, photo: &Photo, tags: &[TagView]) -> Option<Drift> {
-    let followed: Vec<(Pixel, Pixel, f64)> =
-        tags.iter().filter_map(|t| follow(panel, photo, t).map(|(moved, sharp)| (t.centre(), moved, sharp))).collect();
+    let near = similarity(&followed(panel, photo, tags.iter().map(|t| (t, (0, 0)))));
+    if near.is_some_and(|d| d.left_px <= ASTRAY_PX) {
+        return near;
+    }
+    let ids: Vec<usize> = tags.iter().map(|t| t.id).collect();
+    let seen = find_tags(photo, &ids);
+    let start = |t: &TagView| seen.iter().find(|s| s.id == t.id).map(|s| s.centre() - t.centre());
+    let starts = tags.iter().filter_map(|t| start(t).map(|by| (t, (by.x.round() as i64, by.y.round() as i64))));
+    let far = similarity(&followed(panel, photo, starts));
+    match (near, far) {
+        (Some(near), Some(far)) => Some(if far.left_px < near.left_px { far } else { near }),
+        (near, far) => far.or(near),
+    }
+}
+
+/// Places, movements and sharpness of the tags that can be followed, each from a whole-pixel guess.
+fn followed<'a>(
+    panel: &Photo,
+    photo: &Photo,
+    starts: impl Iterator<Item = (&'a TagView, (i64, i64))>,
+) -> Vec<(Pixel, Pixel, f64)> {
+    let one = |(t, start)| follow(panel, photo, t, start).map(|(moved, sharp)| (t.centre(), moved, sharp));
+    starts.filter_map(one).collect()
+}
+
+/// The one movement of the camera that followed tags tell.
+fn similarity(followed: &[(Pixel, Pixel, f64)]) -> Option<Drift> {
     if followed.len() < LEAST_TAGS {
         return None;
     }
@@ -68,8 +97,8 @@ const RESTARTS: usize = 8;
 /// Every how many pixels one is looked at, both ways.
 const EVERY_PX: usize = 2;
 
-/// Movement of one tag (px) and the strength of its edges.
-fn follow(panel: &Photo, photo: &Photo, tag: &TagView) -> Option<(Pixel, f64)> {
+/// Movement of one tag (px), looked for from a whole-pixel guess on, and the strength of its edges.
+fn follow(panel: &Photo, photo: &Photo, tag: &TagView, start: (i64, i64)) -> Option<(Pixel, f64)> {
     let low = tag.corners.iter().fold(Pixel::repeat(f64::MAX), |a, c| a.inf(c));
     let high = tag.corners.iter().fold(Pixel::repeat(f64::MIN), |a, c| a.sup(c));
     let inside = |v: f64, n: usize| (v.max(1.0) as usize).min(n - 2);
@@ -79,7 +108,7 @@ fn follow(panel: &Photo, photo: &Photo, tag: &TagView) -> Option<(Pixel, f64)> {
     let slopes = |p: &Photo, x: usize, y: usize| {
         (0.5 * (at(p, x + 1, y) - at(p, x - 1, y)), 0.5 * (at(p, x, y + 1) - at(p, x, y - 1)))
     };
-    let mut whole = (0i64, 0i64);
+    let mut whole = start;
     for _ in 0..RESTARTS {
         let (mut normal, mut right) = (Matrix4::zeros(), Vector4::zeros());
         let (mut edges, mut edges_here, mut light, mut light_here) = (0.0, 0.0, 0.0, 0.0);
