@@ -5,7 +5,11 @@ import { createRequire } from 'node:module';
 import { delimiter, join } from 'node:path';
 import { chromium } from 'playwright-core';
 
-export const FLAGS = ['--headless', '--no-sandbox', '--use-gl=angle', '--use-angle=swiftshader', '--enable-unsafe-swiftshader', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
+export const FLAGS = ['--headless', '--no-sandbox', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
+/** WebGL computed on the processor. */
+const WEBGL = ['--use-gl=angle', '--use-angle=swiftshader', '--enable-unsafe-swiftshader'];
+/** No graphics card at all: pictures are drawn on the processor directly, which a stream of large ones needs. */
+const NO_GPU = ['--disable-gpu'];
 const NAMES = ['chromium', 'chromium-browser', 'google-chrome', 'chrome'];
 
 export const WIDTHS = [
@@ -23,7 +27,7 @@ export function findBrowser() {
   return found;
 }
 
-export const start = () => chromium.launch({ executablePath: findBrowser(), args: FLAGS });
+export const start = ({ webgl = true } = {}) => chromium.launch({ executablePath: findBrowser(), args: [...FLAGS, ...(webgl ? WEBGL : NO_GPU)] });
 
 /** A page of one width; anything that the page itself reports as an error is collected. */
 /** `more` goes to the browser's context. */

@@ -5,6 +5,7 @@ import { execFileSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { start } from './browser.mjs';
 import { markDamage, takeIn } from './job.mjs';
 import { BINARY } from './server.mjs';
 
@@ -72,11 +73,12 @@ async function waveIsRight(board) {
   });
 }
 
-export async function liveSession({ browser, server, page, test, sound, named }) {
+export async function liveSession({ server, page, test, sound }) {
   const captures = join(server.folder, 'captures');
   if (!existsSync(captures)) execFileSync(BINARY, ['demo-captures', captures]);
   const folder = join(captures, 'demo_door_before');
   const job = {};
+  const browser = await start({ webgl: false });
   let board;
   let camera;
   await test('live: a session offers addresses for screen and camera', async () => {
@@ -111,8 +113,6 @@ export async function liveSession({ browser, server, page, test, sound, named })
     await board.screenshot({ path: 'e2e/shots/live-3-tags.png' });
     await page.getByText('The screen is ready').waitFor();
   });
-  // The run itself draws and encodes a picture fifteen times a second: asked for by name, on a machine with a graphics card.
-  if (!named) return board?.context().close();
   await test('live: 26 photos in step, one blurred and one moved taken again', async () => {
     const context = await browser.newContext({ viewport: { width: 390, height: 844 }, isMobile: true, hasTouch: true, baseURL: server.base });
     camera = await context.newPage();
@@ -124,8 +124,7 @@ export async function liveSession({ browser, server, page, test, sound, named })
     await camera.getByRole('button', { name: 'Open the camera' }).click();
     await camera.getByRole('button', { name: 'Take the set-up photo' }).waitFor();
     await camera.screenshot({ path: 'e2e/shots/live-4-setup.png', fullPage: true });
-    // The large picture keeps a machine without a graphics card busy: the press itself, without waiting for calm.
-    await camera.getByRole('button', { name: 'Take the set-up photo' }).dispatchEvent('click');
+    await camera.getByRole('button', { name: 'Take the set-up photo' }).click();
     await camera.getByRole('button', { name: 'Start the run' }).waitFor({ timeout: 60_000 });
     // from now on the camera sees what the board shows
     let worst = 0;
@@ -139,7 +138,7 @@ export async function liveSession({ browser, server, page, test, sound, named })
       return window.shows(canvas.dataset.shows);
     });
     const from = Date.now();
-    await camera.getByRole('button', { name: 'Start the run' }).dispatchEvent('click');
+    await camera.getByRole('button', { name: 'Start the run' }).click();
     const turn = (least) => camera.waitForFunction((least) => Number(/^\d+/.exec(document.querySelector('[data-testid=turn]').textContent)[0]) >= least, least, { timeout: 120_000 });
     const refused = async (how, words) => {
       await camera.evaluate((how) => window.disturb(how), how);
@@ -169,5 +168,5 @@ export async function liveSession({ browser, server, page, test, sound, named })
     assert.ok(Math.abs(depth / DEPTH_UM - 1) < 0.03, `depth ${depth} µm for ${DEPTH_UM}`);
     await sound(page, 'live-5-map');
   });
-  for (const one of [board, camera]) await one?.context().close();
+  await browser.close();
 }

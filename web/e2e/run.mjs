@@ -73,7 +73,7 @@ try {
     // Where the test itself answers some requests, the app's service worker must not ask in its place.
     const answers = [mirrorPage, liveSession].includes(scenario);
     const page = await open(browser, server.base, WIDTHS[2], answers ? { serviceWorkers: 'block' } : {});
-    await scenario({ browser, page, server, test, sound, named: only.includes(scenario.name) });
+    await scenario({ browser, page, server, test, sound });
     await page.context().close();
   }
 } finally {

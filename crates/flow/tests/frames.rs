@@ -1,7 +1,7 @@
 //! Photos that went wrong are found, named, and put right or left out; sound photos are left alone.
 
 use dentwright_flow::{FrameCheck, ReadError, ReadSettings, Reading, read};
-use dentwright_scene::recipe::{Blurred, Nudged, Recipe, Repeats};
+use dentwright_scene::recipe::{Blurred, Recipe, Repeats};
 use dentwright_scene::recipes;
 use std::path::Path;
 use std::sync::atomic::AtomicBool;
@@ -31,25 +31,6 @@ fn a_nudged_photo_is_brought_back_and_a_relit_one_left_out() {
     assert!(file == "screen_u36_2.jpg" && ok && note.contains("2.9 px"), "{told:?}");
     let (file, ok, note) = told[1];
     assert!(file == "screen_v20_1.jpg" && !ok && note.contains("1.3"), "{told:?}");
-}
-
-/// Knocked by more than a square of the tags' pattern: up to 30 px are undone, and no more are tried.
-#[test]
-fn a_hard_knock_is_undone_and_too_hard_a_one_left_out() {
-    let mut recipe = recipes::named("door").unwrap();
-    let knocks = [[9.0, 2.0], [-18.0, 7.0], [25.0, -6.0], [38.0, 5.0]];
-    let files = ["screen_u36_0.jpg", "screen_v20_0.jpg", "screen_v5_0.jpg", "screen_v5_1.jpg"];
-    recipe.traps.nudged = files.iter().zip(knocks).map(|(file, by)| Nudged { file: (*file).into(), by }).collect();
-    let reading = read_recipe(recipe).unwrap();
-    let told = remarks(&reading);
-    assert_eq!(told.len(), files.len(), "{told:?}");
-    for (file, by) in files.iter().zip(knocks) {
-        let (_, ok, note) = told.iter().find(|t| t.0 == *file).unwrap();
-        let size = by[0].hypot(by[1]);
-        assert_eq!(*ok, size < 30.0, "{told:?}");
-        let px: f64 = note.split("moved by ").nth(1).and_then(|t| t.split(" px").next()).unwrap().parse().unwrap();
-        assert!((px - size).abs() < 0.5, "{note} for {size}");
-    }
 }
 
 #[test]

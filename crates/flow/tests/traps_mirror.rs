@@ -4,8 +4,8 @@
 mod common;
 
 use common::{assert_contract, door, read_recipe, scored, within_contract};
-use dentwright_flow::{ReadError, Reading};
-use dentwright_scene::recipe::{Back, Stuck};
+use dentwright_flow::{FrameCheck, ReadError, Reading};
+use dentwright_scene::recipe::{Back, Nudged, Stuck};
 use dentwright_scene::score::{Lay, compare};
 use dentwright_scene::{Recipe, recipes};
 
@@ -53,6 +53,25 @@ fn a_nudged_tripod_and_a_changed_light_do_no_harm() {
     let reading = within_contract("nudged", &recipes::named("nudged").unwrap().shrunk(2));
     assert!(reading.frames.iter().any(|f| f.note.contains("undone")));
     assert_eq!(reading.frames.iter().filter(|f| !f.ok).count(), 1);
+}
+
+/// Knocked by more than a square of the tags' pattern: up to 30 px are undone, and no more are tried.
+#[test]
+fn a_hard_knock_is_undone_and_too_hard_a_one_left_out() {
+    let mut recipe = door();
+    let knocks = [[9.0, 2.0], [-18.0, 7.0], [25.0, -6.0], [38.0, 5.0]];
+    let files = ["screen_u36_0.jpg", "screen_v20_0.jpg", "screen_v5_0.jpg", "screen_v5_1.jpg"];
+    recipe.traps.nudged = files.iter().zip(knocks).map(|(file, by)| Nudged { file: (*file).into(), by }).collect();
+    let reading = within_contract("hard knocks", &recipe);
+    let told: Vec<_> = reading.frames.iter().filter(|f| !f.ok || !f.note.is_empty()).collect();
+    assert_eq!(told.len(), files.len(), "{told:?}");
+    for (file, by) in files.iter().zip(knocks) {
+        let FrameCheck { ok, note, .. } = told.iter().find(|f| f.file == *file).unwrap();
+        let size = by[0].hypot(by[1]);
+        assert_eq!(*ok, size < 30.0, "{told:?}");
+        let px: f64 = note.split("moved by ").nth(1).and_then(|t| t.split(" px").next()).unwrap().parse().unwrap();
+        assert!((px - size).abs() < 0.5, "{note} for {size}");
+    }
 }
 
 /// A sound clear sheet over black: nothing on it may be found.
