@@ -41,8 +41,7 @@ pub fn left_by(strokes: &[Stroke], before: &Map, after: &Map) -> Vec<Tried> {
     let change: Vec<f64> = before.values.iter().zip(&after.values).map(change).collect();
     let columns: Vec<Vec<f64>> = strokes.iter().map(|s| s.behind.column.clone()).collect();
     let n = columns.len();
-    let sparse =
-        Sparse { columns: &columns, b: &change, price: &vec![0.0; n], most: &vec![f64::INFINITY; n], ridge: 0.0 };
+    let sparse = Sparse { columns: &columns, b: &change, price: &vec![0.0; n], most: &vec![f64::INFINITY; n] };
     let amounts = sparse.solve();
     let mut left = change;
     columns.iter().zip(&amounts).for_each(|(c, a)| left.iter_mut().zip(c).for_each(|(l, v)| *l -= a * v));

@@ -103,7 +103,7 @@ pub fn propose(model: &Model, deviation: &Map, hand: &Hand, settings: &ProposeSe
     let may = if proved { (0..all.len()).filter(|k| all[*k].proved).collect() } else { seen.shortlist(&all) };
     let mut pairs = seen.round(&all, may.clone(), &smooth, model.known.thickness_mm);
     if pairs.is_empty() {
-        seen.boldness = crate::together::envf("BOLD1", BOLD[1]);
+        seen.boldness = BOLD[1];
         pairs = seen.round(&all, may, &smooth, model.known.thickness_mm);
     }
     let (expected_mm, sigma_mm) = expected(&pairs, &seen.read);

@@ -15,8 +15,6 @@ pub struct Sparse<'a> {
     pub price: &'a [f64],
     /// Greatest amounts, `u`.
     pub most: &'a [f64],
-    /// r
-    pub ridge: f64,
 }
 
 impl Sparse<'_> {
@@ -35,7 +33,7 @@ impl Sparse<'_> {
                 if square <= 0.0 {
                     continue;
                 }
-                let next = ((x[j] * square + gain[j]) / (square * (1.0 + self.ridge))).clamp(0.0, self.most[j]);
+                let next = (x[j] + gain[j] / square).clamp(0.0, self.most[j]);
                 let by = next - x[j];
                 if by != 0.0 {
                     gain.iter_mut().zip(&products[j]).for_each(|(g, p)| *g -= by * p);
@@ -81,9 +79,8 @@ mod tests {
         for k in known {
             let n = k.most.len();
             let columns: Vec<Vec<f64>> = (0..n).map(|j| k.a.iter().map(|row| row[j]).collect()).collect();
-            let solve = |price: f64, most: &[f64]| {
-                Sparse { columns: &columns, b: &k.b, price: &vec![price; n], most, ridge: 0.0 }.solve()
-            };
+            let solve =
+                |price: f64, most: &[f64]| Sparse { columns: &columns, b: &k.b, price: &vec![price; n], most }.solve();
             let near = |a: &[f64], b: &[f64]| a.iter().zip(b).all(|(a, b)| (a - b).abs() < 1e-5);
             assert!(near(&solve(0.0, &k.most), &k.bounded));
             assert!(near(&solve(0.0, &vec![f64::INFINITY; n]), &k.unbounded));

@@ -20,16 +20,12 @@ pub fn together(all: &[Candidate], read: &[f64], most: &[f64], limit_mm: f64) ->
         let b: Vec<f64> = read.iter().zip(&weight).map(|(v, w)| -v * w).collect();
         let weighed = |c: &Candidate| c.column.iter().zip(&weight).map(|(v, w)| v * w).collect();
         let columns: Vec<Vec<f64>> = all.iter().map(weighed).collect();
-        found = Sparse { columns: &columns, b: &b, price: &price, most, ridge: envf("RHO", 0.0).powi(2) }.solve();
+        found = Sparse { columns: &columns, b: &b, price: &price, most }.solve();
         let left = after(all, read, &found);
         let over = |i: usize| (left[i].abs() / limit_mm).clamp(WEIGHTS[0], WEIGHTS[1]);
         weight.iter_mut().enumerate().for_each(|(i, w)| *w = (*w * over(i)).sqrt());
     }
     found
-}
-
-pub fn envf(n: &str, d: f64) -> f64 {
-    std::env::var(n).map_or(d, |v| v.parse().unwrap())
 }
 
 /// The map after moves of these amounts.
