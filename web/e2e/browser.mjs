@@ -35,6 +35,8 @@ export async function open(browser, base, { width, height, touch }, more = {}) {
   const context = await browser.newContext({ viewport: { width, height }, hasTouch: touch, isMobile: touch, acceptDownloads: true, baseURL: base, reducedMotion: 'reduce', ...more });
   const page = await context.newPage();
   page.troubles = [];
+  page.asked = new Map();
+  page.on('request', (request) => page.asked.set(request.url(), (page.asked.get(request.url()) ?? 0) + 1));
   page.on('pageerror', (error) => page.troubles.push(String(error)));
   page.on('console', (message) => message.type() === 'error' && !/Failed to load resource/.test(message.text()) && page.troubles.push(message.text()));
   return page;

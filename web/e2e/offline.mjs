@@ -121,6 +121,16 @@ export async function offline({ browser, server: { folder }, test, sound }) {
       assert.ok((await colours(page)) >= 100, `the map has ${await colours(page)} colours`);
       await sound(page, '390-offline-work');
     });
+    await test('and so is its plan', async () => {
+      await server.back();
+      await page.goto(page.url().replace(/work$/, 'plan'));
+      await page.getByRole('button', { name: 'Make the plan' }).tap();
+      await page.getByTestId('plan-verdict').waitFor({ timeout: READ_MS });
+      await server.cut();
+      await page.reload();
+      await page.getByTestId('plan-verdict').waitFor();
+      await sound(page, '390-offline-plan');
+    });
   } finally {
     await page.context().close();
     await server.stop();

@@ -45,14 +45,20 @@ async function test(name, work) {
   }
 }
 
+/** A page at rest asks for one thing no more often while it is looked at. */
+const OFTEN = 8;
+
 /** What holds on every page; with a picture for the eye. */
 async function sound(page, name) {
-  await page.waitForTimeout(150);
+  page.asked?.clear();
+  await page.waitForTimeout(300);
+  const often = [...(page.asked ?? [])].filter(([, times]) => times > OFTEN);
   await page.screenshot({ path: join(SHOTS, `${name}.png`), fullPage: true });
   const troubles = [
     ...(await smallTargets(page)).map((text) => `touch target under 44 px: ${text}`),
     ...((await overflow(page)) > 0 ? ['the page is wider than the screen'] : []),
     ...(await axe(page)).map((text) => `accessibility: ${text}`),
+    ...often.map(([url, times]) => `asked ${times} times in a moment: ${url}`),
     ...page.troubles.splice(0).map((text) => `the page reports: ${text}`),
   ];
   if (troubles.length > 0) throw new Error(troubles.join('\n'));

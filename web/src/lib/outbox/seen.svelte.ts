@@ -66,7 +66,11 @@ export async function kept<T>(name: string, ask: () => Promise<T>): Promise<T> {
   try {
     return await Promise.race([asked, late]);
   } catch (problem) {
-    const last = problem instanceof Problem && problem.code === 'offline' ? await get<T>('seen', name) : undefined;
-    return last === undefined ? asked : last;
+    return (await lastTold<T>(name, problem)) ?? asked;
   }
+}
+
+/** What `remember` kept, where the problem is that the server is out of reach. */
+export async function lastTold<T>(name: string, problem: unknown): Promise<T | undefined> {
+  return problem instanceof Problem && problem.code === 'offline' ? get<T>('seen', name) : undefined;
 }
