@@ -179,8 +179,8 @@ pub fn read(
     }
     let deviation = height.less(&intended.shape);
     let sigma = doubt(&deviation, &intended, !lost.is_empty());
+    explain(&gathered, &frames, &scene, &height, &lost, &mut unread);
     let judged = || {
-        explain(&gathered, &frames, &scene, &height, &lost, &mut unread);
         let folds = folds(&deviation, &sigma, &unread);
         let spots = find_spots(&deviation, &sigma, &folds, &settings.spots);
         let holes = holes(&unread, &height.grid, settings.finish.scale_mm);
@@ -188,7 +188,7 @@ pub fn read(
         (folds, spots, finish, spot_finish)
     };
     let ((folds, spots, finish, spot_finish), texture) =
-        rayon::join(judged, || texture_of(&deviation, &intended.sound));
+        rayon::join(judged, || texture_of(&deviation, &intended.sound, &unread));
     Ok(Reading {
         height,
         deviation,

@@ -1,5 +1,6 @@
 //! The paint's texture, reported apart from lows and highs.
 
+use crate::unread::Unread;
 use dentwright_surface::{Areal, Band, Map, Mark, areal, bands, marks, texture};
 use serde::{Deserialize, Serialize};
 
@@ -20,12 +21,13 @@ pub struct TextureFacts {
 /// Peel ends about here, mm; longer is shape or damage.
 const LONGEST_MM: f64 = 10.0;
 
-/// Texture of a deviation; `sound` are the cells that no damage lies on.
-pub(crate) fn texture_of(deviation: &Map, sound: &[bool]) -> TextureFacts {
+/// Texture of a deviation; `sound` are the cells that no damage lies on, `unread` says why cells were not read.
+pub(crate) fn texture_of(deviation: &Map, sound: &[bool], unread: &[u8]) -> TextureFacts {
+    let folded: Vec<bool> = unread.iter().map(|&why| why == Unread::Folded as u8).collect();
     TextureFacts {
         longest_mm: LONGEST_MM,
         areal: areal(&texture(deviation, sound, LONGEST_MM)),
         bands: bands(deviation, sound),
-        marks: marks(deviation),
+        marks: marks(deviation, &folded),
     }
 }

@@ -3,10 +3,10 @@
 use crate::gather::Gathered;
 use crate::settle::FrameCheck;
 use dentwright_optics::{Axis, Photo, Role, Scene, linear_table};
-use dentwright_surface::{Grid, Map, SlopeMap, areas};
+use dentwright_surface::{Grid, Map, SlopeMap, areas, rings};
 use nalgebra::Point3;
 use rayon::prelude::*;
-use std::collections::{HashSet, VecDeque};
+use std::collections::HashSet;
 
 /// Why a cell holds no height. The numbers are those of `unread.npy`.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -222,22 +222,8 @@ fn at_rim(i: usize, grid: &Grid) -> bool {
 
 /// Read cells up to [`REACH_MM`] from a hole.
 fn around(hole: &[usize], grid: &Grid, unread: &[u8]) -> Vec<usize> {
-    let rings = (REACH_MM / grid.step_mm).ceil() as usize;
-    let mut seen: HashSet<usize> = hole.iter().copied().collect();
-    let mut next: VecDeque<(usize, usize)> = hole.iter().map(|&i| (i, 0)).collect();
-    let mut out = Vec::new();
-    while let Some((i, ring)) = next.pop_front() {
-        if ring == rings || at_rim(i, grid) {
-            continue;
-        }
-        for k in [i - 1, i + 1, i - grid.nx, i + grid.nx] {
-            if unread[k] == Unread::Read as u8 && seen.insert(k) {
-                out.push(k);
-                next.push_back((k, ring + 1));
-            }
-        }
-    }
-    out
+    let read = rings(grid, hole, REACH_MM, |i| unread[i] == Unread::Read as u8);
+    read.into_iter().map(|(i, _)| i).collect()
 }
 
 /// Largest bend away from a cell to any of its four sides, 1/mm.

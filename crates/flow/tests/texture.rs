@@ -75,3 +75,37 @@ fn marks_of_a_sharp_tip_are_seen_and_a_dent_is_none() {
         reading.texture
     );
 }
+
+/// The rim of a fold is no mark of a tool; taps beside one are.
+#[test]
+fn the_rim_of_a_fold_is_no_mark_and_taps_beside_it_are() {
+    let folded = |x: f64, y: f64, depth: f64, rot: f64, crease: Option<f64>| {
+        let (a, b) = if crease.is_some() { (30.0, 8.0) } else { (9.0, 8.0) };
+        Dent { x, y, a, b, depth, crown: 0.1, rot, crease }
+    };
+    let forms = [folded(-20.0, 5.0, 2.2, 20.0, None), folded(5.0, -10.0, 2.6, 60.0, None)];
+    let crease = folded(-25.0, -10.0, 2.0, 30.0, Some(2.0));
+    for (k, form) in forms.into_iter().chain([crease]).enumerate() {
+        let mut recipe = recipes::named("door").unwrap();
+        recipe.scene.dents[0] = form;
+        let reading = read_recipe(&recipe);
+        assert!(!reading.folds.is_empty(), "form {k} folds");
+        println!("form {k}: {} folds, {} marks", reading.folds.len(), reading.texture.marks.len());
+        assert!(reading.texture.marks.is_empty(), "form {k}: {:?}", reading.texture.marks);
+        let taps = (0..16).map(|n| Dent {
+            x: -88.0 + 4.5 * f64::from(n % 4),
+            y: 25.0 + 4.5 * f64::from(n / 4),
+            a: 1.6,
+            b: 1.6,
+            depth: -0.003,
+            crown: 0.0,
+            rot: 0.0,
+            crease: None,
+        });
+        recipe.scene.dents.extend(taps);
+        let reading = read_recipe(&recipe);
+        let (x, y) = places(&recipe, &reading).carry((-81.2, 31.8));
+        let near = reading.texture.marks.iter().find(|m| (m.x_mm - x).hypot(m.y_mm - y) < 8.0);
+        assert!(near.is_some_and(|m| m.kind == MarkKind::Rougher), "form {k}: {:?}", reading.texture.marks);
+    }
+}

@@ -55,7 +55,7 @@ impl Hardening {
 
     /// Flow stress and its slope at plastic strain `p`, MPa.
     pub fn at(&self, p: f64) -> (f64, f64) {
-        self.from_onset(self.onset(), p)
+        self.past_onset(self.onset(), p)
     }
 
     /// `ε₀` of Swift's curve; zero for the others.
@@ -67,7 +67,7 @@ impl Hardening {
     }
 
     /// [`Hardening::at`] where [`Hardening::onset`] is at hand: found once for many layers.
-    pub(crate) fn from_onset(&self, onset: f64, p: f64) -> (f64, f64) {
+    pub(crate) fn past_onset(&self, onset: f64, p: f64) -> (f64, f64) {
         match self {
             Self::Swift { yield_mpa, n, .. } if p == 0.0 => (*yield_mpa, n * yield_mpa / onset),
             Self::Swift { k_mpa, n, .. } => {

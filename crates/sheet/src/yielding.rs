@@ -71,7 +71,7 @@ pub(crate) fn answer_from(metal: &Metal, onset: f64, memory: &Memory, strain: &M
     let trial = k.component_mul(&(strain - memory.plastic));
     let xi = trial - memory.back;
     let first = metal.hardening.yield_mpa();
-    let (old_curve, old_slope) = metal.hardening.from_onset(onset, memory.spent);
+    let (old_curve, old_slope) = metal.hardening.past_onset(onset, memory.spent);
     let moved = if first.is_finite() { metal.kinematic_share * (old_curve - first) } else { 0.0 };
     // a layer that stands on its yield surface is elastic until it is asked for more
     if equivalent(&xi) <= (old_curve - moved) * (1.0 + 1e-9) {
@@ -93,7 +93,7 @@ pub(crate) fn answer_from(metal: &Metal, onset: f64, memory: &Memory, strain: &M
         }
         let df = (0..3).map(|i| -2.0 * spread[i] * (slope + kq[i]) / (d[i] * d[i] * d[i])).sum::<f64>();
         dp = (dp - f / df).max(0.0);
-        (curve, slope) = metal.hardening.from_onset(onset, memory.spent + dp);
+        (curve, slope) = metal.hardening.past_onset(onset, memory.spent + dp);
     }
     let n = xi.component_div(&d);
     let gained = metal.kinematic_share * (curve - old_curve);

@@ -62,6 +62,6 @@ pub use line::{BodyLine, find_body_line};
 pub use line_report::{LineReport, Station, drawn_line, line_report};
 pub use marks::{Mark, MarkKind, TEXTURE_MM, marks};
 pub use npy::{Array, NpyError, npy_f32, npy_f64, npy_u8, read_npy};
-pub use regions::{areas, widen};
+pub use regions::{areas, rings, widen};
 pub use ridge::Ridge;
 pub use spots::{Spot, SpotKind, SpotSettings, find_spots};

@@ -3,7 +3,8 @@
 //! The root mean square of the waves of 1 to 6 mm is taken over neighbourhoods and held against the panel's
 //! own, which is the middle of all neighbourhoods; so is the scatter of ordinary ones. What lies far outside is told,
 //! rougher or smoother. Nothing is said where metal still lies far off or steep: its own shape leaks into the band,
-//! most of all at the rim of a fold, where the filter sees one side of it only.
+//! most of all at the rim of a fold, where the filter sees one side of it only and the bend grows within a millimetre
+//! or two.
 //!
 //! Limits: marks shallower than the panel's own peel are not seen, nor are those finer than four cells.
 
@@ -11,7 +12,7 @@ use crate::areal::rms;
 use crate::average::local_mean;
 use crate::gauss::{longer_and_share, spread_mm};
 use crate::grid::{Grid, Map};
-use crate::regions::areas;
+use crate::regions::{areas, rings};
 use serde::{Deserialize, Serialize};
 
 /// How the texture of a place differs.
@@ -58,14 +59,18 @@ const LEAST_MM2: f64 = 30.0;
 /// A curved place leaks: waves of the longer part that bend more than this share of the texture's own leave it out.
 const LEAK: f64 = 0.5;
 
-/// Places whose texture does not match, the largest first.
+/// Places whose texture does not match, the largest first; `folded` are the cells that were not read since the mirror image
+/// turns over there.
 #[must_use]
-pub fn marks(deviation: &Map) -> Vec<Mark> {
+pub fn marks(deviation: &Map, folded: &[bool]) -> Vec<Mark> {
     let grid = deviation.grid;
     let (long, share) = longer_and_share(deviation, TEXTURE_MM);
     let fine = deviation.less(&long);
     let panel = middle_rms(&fine);
-    let leaks = leaks(&long, &share, LEAK * panel);
+    let mut leaks = leaks(&long, &share, LEAK * panel);
+    let folded: Vec<usize> = (0..grid.len()).filter(|i| folded[*i]).collect();
+    let rim = rings(&grid, &folded, TEXTURE_MM, |i| deviation.values[i].is_finite());
+    rim.into_iter().for_each(|(i, _)| leaks[i] = true);
     let square = |i: usize| if leaks[i] { f32::NAN } else { fine.values[i].powi(2) };
     let squares = Map { grid, values: (0..grid.len()).map(square).collect() };
     let mut local = local_mean(&squares, AROUND_MM);
@@ -200,19 +205,21 @@ mod tests {
         height_mm * (0..16).map(tap).sum::<f64>()
     }
 
-    fn marks_of(seed: u64, shape: impl Fn(f64, f64) -> f64) -> Vec<Mark> {
+    fn marks_of(seed: u64, folds: bool, shape: impl Fn(f64, f64) -> f64) -> Vec<Mark> {
         let (peel, shape) = (peel(seed), Map::from_fn(GRID, shape));
         let both = peel.values.iter().zip(&shape.values).map(|(a, b)| a + b);
-        marks(&Map { grid: GRID, values: both.collect() })
+        let both = Map { grid: GRID, values: both.collect() };
+        let folded: Vec<bool> = both.values.iter().map(|v| folds && v.is_nan()).collect();
+        marks(&both, &folded)
     }
 
     #[test]
     fn the_rim_of_a_fold_is_no_mark_and_taps_near_it_are_one() {
         for seed in [1, 2, 3] {
-            let alone = marks_of(seed, fold);
+            let alone = marks_of(seed, true, fold);
             assert!(alone.is_empty(), "{alone:?}");
             let corner = (FOLD.0 + 29.0, FOLD.1 - 7.0);
-            let found = marks_of(seed, |x, y| fold(x, y) + taps(0.005, corner, x, y));
+            let found = marks_of(seed, true, |x, y| fold(x, y) + taps(0.005, corner, x, y));
             let there = |m: &Mark| (m.x_mm - corner.0 - 6.75).hypot(m.y_mm - corner.1 - 6.75) < 5.0;
             assert!(found.len() == 1 && found[0].kind == MarkKind::Rougher && there(&found[0]), "{found:?}");
         }
@@ -224,10 +231,10 @@ mod tests {
         let hole = |x: f64, y: f64| (x - 40.0).abs().max((y - 50.0).abs()) < 8.0;
         let corner = (50.0, 43.0);
         let shape = |x: f64, y: f64| if hole(x, y) { f64::NAN } else { taps(0.003, corner, x, y) };
-        let found = marks_of(4, shape);
+        let found = marks_of(4, false, shape);
         let near = found.iter().any(|m| m.kind == MarkKind::Rougher && m.area_mm2 > 150.0);
         assert!(found.len() == 1 && near, "{found:?}");
-        let level = marks_of(4, |x, y| if hole(x, y) { f64::NAN } else { 0.0 });
+        let level = marks_of(4, false, |x, y| if hole(x, y) { f64::NAN } else { 0.0 });
         assert!(level.is_empty(), "{level:?}");
     }
 }

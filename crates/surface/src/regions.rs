@@ -32,7 +32,8 @@ pub fn areas(mask: &[bool], grid: &Grid) -> Vec<Vec<usize>> {
 
 /// Cells around some cells up to a distance, through those that are `open`, nearest first, each with the ring it lies
 /// in, from 1.
-pub(crate) fn rings(grid: &Grid, cells: &[usize], up_to_mm: f64, open: impl Fn(usize) -> bool) -> Vec<(usize, usize)> {
+#[must_use]
+pub fn rings(grid: &Grid, cells: &[usize], up_to_mm: f64, open: impl Fn(usize) -> bool) -> Vec<(usize, usize)> {
     let most = (up_to_mm / grid.step_mm).ceil() as usize;
     let mut seen: HashSet<usize> = cells.iter().copied().collect();
     let mut next: VecDeque<(usize, usize)> = cells.iter().map(|&i| (i, 0)).collect();
