@@ -37,7 +37,7 @@ export async function arrivalOfACar({ page, server, test, sound }) {
     const list = page.getByTestId('paint');
     await list.getByText('Thicker than the car’s other panels', { exact: false }).waitFor();
     assert.equal(await list.locator('li.thick').count(), 1);
-    assert.match(await list.locator('li.thick').textContent(), /Bonnet.*262 µm.*119 µm in the middle/s);
+    assert.match(await list.locator('li.thick').textContent(), /Bonnet.*262\sµm.*119\sµm in the middle/s);
     await allSent(page);
     const judged = (await call(server, `/api/jobs/${job}/take-in`)).judged;
     assert.deepEqual(judged.map((one) => [one.panel, one.says]).filter(([, says]) => says !== 'usual'), [['bonnet', 'thick']]);

@@ -25,7 +25,7 @@ export async function beforeAndAfter({ page, server, width, test, sound }) {
     await page.getByRole('link', { name: 'Before and after' }).click();
     await page.getByTestId('map').waitFor();
     const moved = await page.getByTestId('moved').textContent();
-    assert.match(moved, /Up[\d.]+ ± [\d.]+ mm³/);
+    assert.match(moved, /Up[\d.]+ ± [\d.]+\smm³/);
     await page.getByText(/Laid on each other by \d tags that stayed/).waitFor();
     await page.getByRole('button', { name: /better/ }).first().click();
     await page.waitForFunction(() => /came up/.test(document.querySelector('[data-testid=readout]')?.textContent ?? ''));

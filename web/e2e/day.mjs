@@ -123,7 +123,7 @@ export async function theDay({ browser, page, server, test, sound }) {
     await page.getByText('One entry is in doubt').waitFor();
     await page.getByTestId('times').locator('li', { hasText: 'Glue' }).getByRole('button', { name: 'It is right as it stands' }).click();
     await page.getByText('One entry is in doubt').waitFor({ state: 'detached' });
-    assert.match(await page.getByTestId('time-sum').textContent(), /^14 h (29|30) min$/);
+    assert.match(await page.getByTestId('time-sum').textContent(), /^14\sh (29|30)\smin$/);
     await page.getByTestId('shares').getByText('Glue').waitFor();
   });
   await test('the clock’s sum is offered where worked time is learned', async () => {

@@ -83,7 +83,7 @@ export async function wholeJob({ page, server, width, test, sound }) {
       await page.mouse.move(box.x + u * box.width, box.y + v * box.height);
       await page.mouse.down();
       await page.mouse.up();
-      if (/(µm|mm) ± [\d.]+ µm/.test(await page.getByTestId('readout').textContent())) read++;
+      if (/(µm|mm) ± [\d.]+\sµm/.test(await page.getByTestId('readout').textContent())) read++;
     }
     assert.ok(read >= 2, `a value was shown at ${read} of 4 places`);
   });

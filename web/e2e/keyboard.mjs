@@ -50,7 +50,7 @@ export async function keyboardOnly({ page, test }) {
     await tabTo(page, /^Round/);
     await page.keyboard.press('ArrowRight');
     assert.ok(await page.getByRole('radio', { name: 'Hail' }).isChecked());
-    await tabTo(page, /Count one of 25 mm/);
+    await tabTo(page, /Count one of 25\smm/);
     await page.keyboard.press('Enter');
     await page.getByText('Hail, 25 mm').waitFor();
     await page.getByRole('button', { name: 'Undo' }).first().focus();

@@ -3,6 +3,7 @@ import de from './de.ftl?raw';
 import deNotes from './de.notes.ftl?raw';
 import deTrouble from './de.trouble.ftl?raw';
 import en from './en.ftl?raw';
+import { together } from '../lib/units';
 
 /** Every language of the app; a new one is a file beside these and a line here. */
 export const LANGUAGES = { en: 'English', de: 'Deutsch' } as const;
@@ -21,7 +22,7 @@ export function speak(language: Language): void {
 export function t(name: string, values?: Record<string, FluentVariable>): string {
   for (const bundle of [bundles[spoken.value], bundles.en]) {
     const message = bundle.getMessage(name);
-    if (message?.value) return bundle.formatPattern(message.value, values);
+    if (message?.value) return together(bundle.formatPattern(message.value, values));
   }
   return name;
 }
@@ -29,7 +30,7 @@ export function t(name: string, values?: Record<string, FluentVariable>): string
 /** The text of that name in the language spoken now; none where it has none. */
 export function own(name: string): string | null {
   const message = bundles[spoken.value].getMessage(name);
-  return message?.value ? bundles[spoken.value].formatPattern(message.value) : null;
+  return message?.value ? together(bundles[spoken.value].formatPattern(message.value)) : null;
 }
 
 /** Whether there is a text of that name. */

@@ -5,21 +5,33 @@ export type TemperatureUnit = 'c' | 'f';
 /** Exact by definition. */
 export const MM_PER_INCH = 25.4;
 
+/** A number and its unit, which stay on one line. */
+export function amount(value: number | string, unit: string): string {
+  return `${value}\u00a0${unit}`;
+}
+
+const APART = /(\d) (?=(?:µm|mm|cm|m|N|°C|°F|mil|mrad|MPa|min|h|s|%|px)(?![\p{L}\d]))/gu;
+
+/** A text whose numbers stay on one line with their units. */
+export function together(text: string): string {
+  return text.replace(APART, '$1\u00a0');
+}
+
 /** A height as a technician says it: µm, or mil (a thousandth of an inch); in mm or inch where it is large. */
 export function height(value_mm: number, unit: LengthUnit, language = 'en'): string {
   const [small, smallName, large, largeName] =
     unit === 'mm' ? [value_mm * 1000, 'µm', value_mm, 'mm'] : [(value_mm / MM_PER_INCH) * 1000, 'mil', value_mm / MM_PER_INCH, 'in'];
   const inSmall = unit === 'mm' ? Math.abs(small) < 1000 : Math.abs(small) < 100;
   return inSmall
-    ? `${number(small, unit === 'mm' ? digits(small, 10) : digits(small, 1, 2), language)} ${smallName}`
-    : `${number(large, unit === 'mm' ? 2 : 3, language)} ${largeName}`;
+    ? amount(number(small, unit === 'mm' ? digits(small, 10) : digits(small, 1, 2), language), smallName)
+    : amount(number(large, unit === 'mm' ? 2 : 3, language), largeName);
 }
 
 /** A length or width. */
 export function length(value_mm: number, unit: LengthUnit, language = 'en'): string {
   return unit === 'mm'
-    ? `${number(value_mm, value_mm < 10 && !Number.isInteger(value_mm) ? 1 : 0, language)} mm`
-    : `${number(value_mm / MM_PER_INCH, 2, language)} in`;
+    ? amount(number(value_mm, value_mm < 10 && !Number.isInteger(value_mm) ? 1 : 0, language), 'mm')
+    : amount(number(value_mm / MM_PER_INCH, 2, language), 'in');
 }
 
 /** What was typed in the chosen unit, as mm; `null` when it is no number. Takes a comma or a point. */
@@ -36,7 +48,7 @@ export function fromMm(value_mm: number, unit: LengthUnit): string {
 
 /** A temperature. */
 export function temperature(value_c: number, unit: TemperatureUnit, language = 'en'): string {
-  return unit === 'c' ? `${number(value_c, 0, language)} °C` : `${number((value_c * 9) / 5 + 32, 0, language)} °F`;
+  return unit === 'c' ? amount(number(value_c, 0, language), '°C') : amount(number((value_c * 9) / 5 + 32, 0, language), '°F');
 }
 
 /** A number that was typed; `null` when it is none. */
@@ -80,9 +92,10 @@ export function money(amount: string | number, currency: string, language = 'en'
 /** Hours in hours and minutes: 1 h 20 min. */
 export function hours(value_h: number): string {
   const minutes = Math.round(value_h * 60);
-  if (minutes < 60) return `${minutes} min`;
+  if (minutes < 60) return amount(minutes, 'min');
   const rest = minutes % 60;
-  return rest === 0 ? `${Math.floor(minutes / 60)} h` : `${Math.floor(minutes / 60)} h ${rest} min`;
+  const whole = amount(Math.floor(minutes / 60), 'h');
+  return rest === 0 ? whole : `${whole} ${amount(rest, 'min')}`;
 }
 
 /** Decimals that keep two or three figures: fewer for large numbers. */
