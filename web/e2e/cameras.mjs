@@ -18,7 +18,7 @@ export async function phoneLens({ page, server, test, sound }) {
     await page.getByRole('heading', { name: 'Example Phone, 26 mm' }).waitFor({ timeout: 60_000 });
     const text = await page.getByTestId('cameras').textContent();
     assert.match(text, /calibrated today, 9 photos, 1280 × 960/);
-    const [, focal, doubt] = /Focal length ([\d,.]+) ± ([\d.]+) px/.exec(text);
+    const [, focal, doubt] = /Focal length ([\d,.]+) ± ([\d.]+)\spx/.exec(text);
     // 640 px over the tangent of 31 degrees
     assert.ok(Math.abs(Number(focal.replace(',', '')) - 1065.1) < 2 * Number(doubt), `${focal} ± ${doubt}`);
     for (const { name, width, height } of WIDTHS) {

@@ -38,7 +38,7 @@ export async function beforeAndAfter({ page, server, width, test, sound }) {
   await test(at('the verdict says how sure it is, spot by spot, and texture is told apart'), async () => {
     await page.getByTestId('series').locator('a').nth(1).click();
     await page.getByTestId('map').waitFor();
-    await page.getByText(/Your limit: 10.* and 1.0 mrad/).waitFor();
+    await page.getByText(/Your limit: 10.* and 1.0\smrad/).waitFor();
     await page.getByRole('heading', { name: 'Texture' }).waitFor();
     await page.getByText('By scale').click();
     await page.getByText('3–10 mm').waitFor();

@@ -129,10 +129,10 @@ export async function theDay({ browser, page, server, test, sound }) {
   await test('the clock’s sum is offered where worked time is learned', async () => {
     await page.goto(`/#/jobs/${job}/quote`);
     const card = page.getByTestId('worked');
-    await card.getByRole('button', { name: /Take 14 h (29|30) min from the clock/ }).click();
+    await card.getByRole('button', { name: /Take 14\sh (29|30)\smin from the clock/ }).click();
     assert.match(await card.getByRole('textbox').inputValue(), /^14\.(4|5)/);
     await card.getByRole('button', { name: 'Learn from it' }).click();
-    await card.getByText(/Worked 14 h/).waitFor();
+    await card.getByText(/Worked 14\sh/).waitFor();
   });
   for (const { name, width, height } of WIDTHS) {
     await test(`${name}: crew and pay sheet`, async () => {
@@ -147,7 +147,7 @@ export async function theDay({ browser, page, server, test, sound }) {
       await page.goto('/#/pay');
       await page.getByLabel('From', { exact: true }).fill(day(-3));
       await page.getByLabel(/^Until/).fill(day(0));
-      await page.getByText(/14 h (29|30) min clocked/).waitFor();
+      await page.getByText(/14\sh (29|30)\smin clocked/).waitFor();
       await page.getByText(/€2(89|90)\.\d\d/).first().waitFor();
       await page.getByText(/nobody clocked on it/).waitFor();
       await sound(page, `${name}-day-pay`);

@@ -68,10 +68,10 @@ export async function keyboardOnly({ page, test }) {
     await page.goto('/' + link);
     await page.locator('ol button').first().waitFor();
     await page.getByTestId('map').focus();
-    const readout = () => page.getByTestId('readout').textContent();
-    await page.keyboard.press('ArrowRight');
-    const first = await readout();
-    assert.notEqual(first, 'Touch the map');
+    // The maps come after the list of spots.
+    const silent = async () => (await page.getByTestId('readout').textContent()) === 'Touch the map';
+    for (const until = Date.now() + 10_000; (await silent()) && Date.now() < until; ) await page.keyboard.press('ArrowRight');
+    assert.ok(!(await silent()), 'an arrow moves the cross');
     await page.keyboard.press('n');
     await page.locator('ol button[aria-pressed=true]').waitFor();
     for (const key of ['+', '+', '-', '0', 'Escape', 'ArrowLeft', 'ArrowLeft', 'c']) await page.keyboard.press(key);

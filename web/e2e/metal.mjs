@@ -28,7 +28,7 @@ export async function metal({ page, server, test, sound }) {
     await page.getByTestId('metal-progress').waitFor();
     await sound(page, 'metal-2-progress');
     await words.waitFor({ timeout: KNOWN_MS });
-    assert.match(await words.textContent(), /About [\d.]+ % stretched at most, doubt [\d.]+ %/);
+    assert.match(await words.textContent(), /About [\d.]+\s% stretched at most, doubt [\d.]+\s%/);
     assert.match(await words.textContent(), /Brought level/);
   });
   await test('metal: a move is tried where the map is touched', async () => {

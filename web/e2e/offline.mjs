@@ -56,7 +56,7 @@ export async function offline({ browser, server: { folder }, test, sound }) {
       await takeIn(page, { name: 'Far Away (invented)', plate: 'EX 7' });
       await page.getByRole('link', { name: 'Count hail' }).tap();
       await page.locator('[data-panel=bonnet]').tap();
-      for (let k = 0; k < 9; k++) await page.getByRole('button', { name: /One more of 15 mm/ }).tap();
+      for (let k = 0; k < 9; k++) await page.getByRole('button', { name: /One more of 15\smm/ }).tap();
       await page.getByRole('link', { name: 'Damage', exact: true }).tap();
       await markDamage(page, 'front_door_left');
       await page.getByRole('button', { name: 'Count one of 20 mm' }).tap();
@@ -150,7 +150,7 @@ export async function twoDevices({ browser, test, sound }) {
     const count = async (page, many) => {
       await page.goto(`/#/jobs/${job}/hail`);
       await page.locator('[data-panel=roof]').click();
-      for (let k = 0; k < many; k++) await page.getByRole('button', { name: /One more of 15 mm/ }).click();
+      for (let k = 0; k < many; k++) await page.getByRole('button', { name: /One more of 15\smm/ }).click();
     };
     await test('two devices know one job, and both lose the network', async () => {
       await takeIn(one, { name: 'Both (invented)', plate: 'EX 2' });

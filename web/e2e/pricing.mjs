@@ -79,7 +79,7 @@ export async function pricing({ page, server, test, sound }) {
       await card.getByRole('radio', { name: 'Panel by panel' }).check();
       await card.getByRole('textbox').first().fill('1,5');
       await card.getByRole('button', { name: 'Learn from it' }).click();
-      await card.getByText(/Worked 1 h 30 min/).waitFor();
+      await card.getByText(/Worked 1\sh 30\smin/).waitFor();
       await page.getByText(/of 13 jobs/).first().waitFor();
       await card.scrollIntoViewIfNeeded();
       await sound(page, `${name}-quote-worked`);

@@ -68,7 +68,7 @@ export async function rehearse({ page, server, test, sound }) {
     await page.getByRole('button', { name: 'I am done' }).click();
     const score = page.getByTestId('score');
     await score.waitFor();
-    assert.match(await score.textContent(), /Read right.*100 %.*Moves.*2/s);
+    assert.match(await score.textContent(), /Read right.*100\s%.*Moves.*2/s);
     await page.getByRole('button', { name: 'Play' }).click();
     await page.getByTestId('replay').getByText('2 / 2').waitFor();
     await sound(page, 'rehearse-5-score');
