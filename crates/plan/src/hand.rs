@@ -63,6 +63,9 @@ pub struct Hand {
     weight: Vec<f64>,
     /// How well it repeats a lift, one sigma, share of what is held.
     scatter: f64,
+    /// How far a place may differ from those that were tried in what must be held there, one sigma, share of it.
+    #[serde(skip, default = "places")]
+    unlike: f64,
     /// Largest lift asked so far, mm; none before anything was tried.
     #[serde(default)]
     furthest_mm: Option<f64>,
@@ -82,7 +85,7 @@ impl Hand {
     pub fn with_doubt(sigma: [f64; 2]) -> Self {
         let bell = |v: f64, s: f64| (-0.5 * ((v - 1.0) / s).powi(2)).exp();
         let weight = grid().map(|[g, m]| bell(g, sigma[0]) * bell(m, sigma[1])).collect();
-        let mut hand = Self { weight, scatter: SCATTER, furthest_mm: None, near: Vec::new() };
+        let mut hand = Self { weight, scatter: SCATTER, unlike: PLACES, furthest_mm: None, near: Vec::new() };
         hand.norm();
         hand
     }
@@ -91,7 +94,7 @@ impl Hand {
     pub fn told(gain: f64, sigma: f64) -> Self {
         let bell = |v: f64, at: f64, s: f64| (-0.5 * ((v - at) / s).powi(2)).exp();
         let weight = grid().map(|[g, m]| bell(g, gain, sigma) * bell(m, 1.0, PRIOR[1])).collect();
-        let mut hand = Self { weight, scatter: SCATTER, furthest_mm: None, near: Vec::new() };
+        let mut hand = Self { weight, scatter: SCATTER, unlike: PLACES, furthest_mm: None, near: Vec::new() };
         hand.norm();
         hand
     }
@@ -103,7 +106,7 @@ impl Hand {
         let gains: Vec<f64> = self.weight.chunks(shares).map(|row| row.iter().sum()).collect();
         let bell = |m: f64| (-0.5 * ((m - 1.0) / PRIOR[1]).powi(2)).exp();
         let weight = grid().enumerate().map(|(i, [_, m])| gains[i / shares] * bell(m)).collect();
-        let mut hand = Self { weight, scatter: self.scatter, furthest_mm: None, near: Vec::new() };
+        let mut hand = Self { weight, scatter: self.scatter, unlike: PLACES, furthest_mm: None, near: Vec::new() };
         hand.norm();
         hand
     }
@@ -133,17 +136,20 @@ impl Hand {
     #[must_use]
     pub fn there(&self, act: Act, at_mm: [f64; 2]) -> Self {
         let mut own = Self { near: Vec::new(), ..self.clone() };
+        let mut known = 0.0f64;
         for (age, t) in self.near.iter().rev().enumerate().filter(|(_, t)| t.act == act) {
             let far = (t.at_mm[0] - at_mm[0]).hypot(t.at_mm[1] - at_mm[1]);
             let share = (-(far / ALIKE_MM).powi(2)).exp() * FADES.powi(age as i32);
             if share < 0.05 {
                 continue;
             }
+            known = known.max(share);
             for (v, w) in grid().zip(&mut own.weight).filter(|(_, w)| **w > 1e-9) {
                 *w *= (self.likely(t, v, 0.0) / self.likely(t, v, PLACES)).powf(share);
             }
             own.norm();
         }
+        own.unlike = PLACES * (1.0 - known).sqrt();
         own
     }
 
@@ -172,13 +178,17 @@ impl Hand {
         [0, 1].map(|k| grid().zip(&self.weight).map(|(v, w)| w * (v[k] - mean[k]).powi(2)).sum::<f64>().sqrt())
     }
 
-    /// What a lift asked for leaves: mean and standard deviation, mm.
+    /// What a lift asked for leaves: mean and standard deviation, mm. Where a place was not tried yet it may give sooner or
+    /// later than others: that counts here, but not in [`Hand::draws`], by which lifts are chosen.
     pub fn leaves(&self, curve: &Curve, held: f64) -> [f64; 2] {
         let (mut sum, mut square) = (0.0, 0.0);
-        for ([g, m], w) in grid().zip(&self.weight) {
-            let left = m * curve.left(g * held);
-            sum += w * left;
-            square += w * (left * left + (m * curve.scatter(g * held, self.scatter)).powi(2));
+        let scatter = self.scatter.hypot(self.unlike);
+        for ([g, m], w) in grid().zip(&self.weight).filter(|(_, w)| **w > 1e-9) {
+            for [node, share] in NODES {
+                let left = m * curve.left(g * held * (1.0 + node * scatter).max(0.0));
+                sum += w * share * left;
+                square += w * share * left * left;
+            }
         }
         [sum, (square - sum * sum).max(0.0).sqrt()]
     }
@@ -211,6 +221,19 @@ impl Hand {
         self.weight.iter_mut().for_each(|w| *w /= sum);
     }
 }
+
+fn places() -> f64 {
+    PLACES
+}
+
+/// Gauss-Hermite quadrature of five points for the normal distribution: sigmas and weights (Abramowitz and Stegun 1964, 25.4.46).
+const NODES: [[f64; 2]; 5] = [
+    [-2.856_970_013_872_8, 0.011_257_411_327_720_7],
+    [-1.355_626_179_974_27, 0.222_075_922_005_613],
+    [0.0, 0.533_333_333_333_333],
+    [1.355_626_179_974_27, 0.222_075_922_005_613],
+    [2.856_970_013_872_8, 0.011_257_411_327_720_7],
+];
 
 /// Where a normal distribution has `k` of [`DRAWS`] below it: bisection of the logistic form in `x` and `x³`, within 1e-3
 /// (Bowling and others 2009).
@@ -274,6 +297,33 @@ mod tests {
         assert_eq!(leaves(&hand.there(Act::Tap, [1.0, 0.0])), leaves(&hand));
         assert!((leaves(&here)[0] - 0.6).abs() < (leaves(&far)[0] - 0.6).abs() + 1e-9);
         assert!(leaves(&here)[1] < leaves(&far)[1], "{:?} {:?}", leaves(&here), leaves(&far));
+    }
+
+    /// Near the lift at which something begins to stay more stays in the mean than at the mean lift: of a normal lift beyond a
+    /// kink the mean is `μ Φ(μ/σ) + σ φ(μ/σ)` (Tobin 1958), and the square `(μ² + σ²) Φ(μ/σ) + μ σ φ(μ/σ)`.
+    #[test]
+    fn what_is_left_near_the_beginning_is_the_mean_over_the_scatter() {
+        let hand = Hand { scatter: 0.06, unlike: 0.08, ..Hand::with_doubt([1e-6, 1e-6]) };
+        let curve = Curve { corners: vec![[1.0, 0.0], [3.0, 2.0]] };
+        for held in [0.95, 1.0, 1.1, 1.3, 1.8] {
+            let (mu, sigma) = (held - 1.0, 0.1 * held);
+            let (below, bell) = normal(mu / sigma);
+            let mean = mu * below + sigma * bell;
+            let square = (mu * mu + sigma * sigma) * below + mu * sigma * bell;
+            let [left, doubt] = hand.leaves(&curve, held);
+            assert!((left - mean).abs() < 0.012, "{held}: {left} {mean}");
+            assert!((doubt - (square - mean * mean).sqrt()).abs() < 0.015, "{held}: {doubt} {}", square - mean * mean);
+        }
+    }
+
+    /// Distribution and density of the normal law, the first by Simpson's rule.
+    fn normal(x: f64) -> (f64, f64) {
+        let bell = |t: f64| (-0.5 * t * t).exp() / std::f64::consts::TAU.sqrt();
+        let (from, n) = (-8.0, 400);
+        let step = (x - from) / n as f64;
+        let weight = |k: usize| if k == 0 || k == n { 1.0 } else { 2.0 * (1 + k % 2) as f64 };
+        let sum: f64 = (0..=n).map(|k| weight(k) * bell(from + step * k as f64)).sum();
+        (sum * step / 3.0, bell(x))
     }
 
     #[test]

@@ -70,6 +70,10 @@ pub struct Log {
     pub snaps: usize,
     /// Moves that did not come to rest; the sheet stays as it was.
     pub lost: usize,
+    /// Moves of which was foretold what they leave, and read what they left.
+    pub foretold: usize,
+    /// Of these, left within two sigma of it, the reading's doubt counted in.
+    pub within: usize,
 }
 
 impl Plant {

@@ -39,9 +39,9 @@ const BOLD: [f64; 2] = [1.0, 4.0];
 const TOLD_MM: f64 = 25.0;
 /// Times that moves are looked for in the stead of those that cannot be made.
 const TURNS: usize = 2;
-/// A move whose own scatter, and what of those before it reaches its place, is more than this share of the limit, or of half
+/// A move whose own scatter, and what of those before it reaches its place, is more than this many times the limit, or half
 /// of what it should leave, is not made without reading: what came of them tells how far to go.
-const READ_FIRST: f64 = 1.0;
+const READ_FIRST: f64 = 1.6;
 
 /// What the technician sets.
 #[derive(Debug, Clone)]

@@ -26,6 +26,8 @@ pub struct Row {
     pub paint_strain: f64,
     /// Moves on which the sheet snapped.
     pub snaps: usize,
+    /// Share of moves that left what was foretold within two sigma; none where nothing was foretold.
+    pub within: Option<f64>,
 }
 
 /// Whether what cannot be repaired was told.
@@ -57,6 +59,7 @@ fn row(worker: Worker, runs: &[&Run]) -> Row {
     let mut residuals: Vec<f64> = own.iter().map(|r| r.residual_mm).collect();
     residuals.sort_by(f64::total_cmp);
     let moves = mean(&|r| r.log.moves as f64);
+    let foretold: usize = own.iter().map(|r| r.log.foretold).sum();
     Row {
         worker,
         panels: own.len(),
@@ -68,6 +71,7 @@ fn row(worker: Worker, runs: &[&Run]) -> Row {
         spent: mean(&|r| r.spent),
         paint_strain: own.iter().map(|r| r.log.paint_strain).fold(0.0, f64::max),
         snaps: own.iter().map(|r| r.log.snaps).sum(),
+        within: (foretold > 0).then(|| own.iter().map(|r| r.log.within).sum::<usize>() as f64 / foretold as f64),
     }
 }
 

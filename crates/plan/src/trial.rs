@@ -172,6 +172,11 @@ fn plan_and_work(plant: &mut Plant, settings: &TrialSettings) -> bool {
         }
         let next = plant.read();
         let tried = compare(&proposal, &map, &next);
+        for (m, one) in proposal.moves.iter().zip(&tried) {
+            let off = one.times as f64 * one.left_mm - m.leaves_mm[0];
+            plant.log.foretold += 1;
+            plant.log.within += usize::from(off.abs() <= 2.0 * m.leaves_mm[1].hypot(one.sigma_mm));
+        }
         hand.learn(&tried);
         let _ = model.follow(&tried, &next, &|_| true);
         map = next;
