@@ -21,6 +21,13 @@ fn places(recipe: &Recipe, reading: &Reading) -> dentwright_surface::Laying {
     lay_by_tags(&truth, &found).unwrap()
 }
 
+/// Sixteen taps of a sharp tip from inside, 3 µm high, 4.5 mm apart, the first of them here.
+fn taps(x: f64, y: f64) -> impl Iterator<Item = Dent> {
+    let at = move |k: i32| (x + 4.5 * f64::from(k % 4), y + 4.5 * f64::from(k / 4));
+    let tap = |(x, y)| Dent { x, y, a: 1.6, b: 1.6, depth: -0.003, crown: 0.0, rot: 0.0, crease: None };
+    (0..16).map(at).map(tap)
+}
+
 #[test]
 fn the_bands_of_a_panel_are_those_of_its_peel() {
     let mut recipe = recipes::named("sound_silver").unwrap();
@@ -53,19 +60,9 @@ fn the_bands_of_a_panel_are_those_of_its_peel() {
 #[test]
 fn marks_of_a_sharp_tip_are_seen_and_a_dent_is_none() {
     let mut recipe = recipes::named("demo_door_round_1").unwrap();
-    let taps = (0..16).map(|k| Dent {
-        x: -70.0 + 4.5 * f64::from(k % 4),
-        y: -30.0 + 4.5 * f64::from(k / 4),
-        a: 1.6,
-        b: 1.6,
-        depth: -0.003,
-        crown: 0.0,
-        rot: 0.0,
-        crease: None,
-    });
     let without = read_recipe(&recipe);
     assert!(without.texture.marks.is_empty(), "{:?}", without.texture.marks);
-    recipe.scene.dents.extend(taps);
+    recipe.scene.dents.extend(taps(-70.0, -30.0));
     let reading = read_recipe(&recipe);
     let (x, y) = places(&recipe, &reading).carry((-63.2, -23.2));
     let near = reading.texture.marks.iter().find(|m| (m.x_mm - x).hypot(m.y_mm - y) < 8.0);
@@ -92,17 +89,7 @@ fn the_rim_of_a_fold_is_no_mark_and_taps_beside_it_are() {
         assert!(!reading.folds.is_empty(), "form {k} folds");
         println!("form {k}: {} folds, {} marks", reading.folds.len(), reading.texture.marks.len());
         assert!(reading.texture.marks.is_empty(), "form {k}: {:?}", reading.texture.marks);
-        let taps = (0..16).map(|n| Dent {
-            x: -88.0 + 4.5 * f64::from(n % 4),
-            y: 25.0 + 4.5 * f64::from(n / 4),
-            a: 1.6,
-            b: 1.6,
-            depth: -0.003,
-            crown: 0.0,
-            rot: 0.0,
-            crease: None,
-        });
-        recipe.scene.dents.extend(taps);
+        recipe.scene.dents.extend(taps(-88.0, 25.0));
         let reading = read_recipe(&recipe);
         let (x, y) = places(&recipe, &reading).carry((-81.2, 31.8));
         let near = reading.texture.marks.iter().find(|m| (m.x_mm - x).hypot(m.y_mm - y) < 8.0);
