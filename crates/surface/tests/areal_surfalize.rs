@@ -3,7 +3,7 @@
 mod common;
 
 use common::{Random, bump, field, sum};
-use dentwright_surface::{Grid, Map, MarkKind, areal, bands, marks};
+use dentwright_surface::{Grid, Map, Mark, MarkKind, areal, bands, marks};
 use std::path::PathBuf;
 
 fn reference(name: &str) -> Vec<u8> {
@@ -45,6 +45,11 @@ fn a_wave_is_told_in_its_own_band_and_what_is_too_fine_is_said() {
     assert_eq!(found[2].seen_from_mm, Some(2.0));
 }
 
+/// Marks on a panel without folds.
+fn marks_of(map: &Map) -> Vec<Mark> {
+    marks(map, &vec![false; map.grid.len()])
+}
+
 #[test]
 fn dents_are_no_texture_and_texture_is_no_dent() {
     let peel = field(GRID, 3.0, 0.0005, &mut Random::new(3));
@@ -56,18 +61,14 @@ fn dents_are_no_texture_and_texture_is_no_dent() {
         let (a, b) = (alone[k].sq_um.unwrap(), beside[k].sq_um.unwrap());
         assert!((a - b).abs() < 0.1 * a && a > 0.05, "band {k}: {a} alone, {b} beside a dent");
     }
-    assert!(marks(&both, &[false; GRID.nx * GRID.ny]).is_empty(), "{:?}", marks(&both, &[false; GRID.nx * GRID.ny]));
+    assert!(marks_of(&both).is_empty(), "{:?}", marks_of(&both));
 }
 
 #[test]
 fn marks_of_tools_and_polished_places_are_told_apart() {
     for seed in 0..4 {
         let peel = field(GRID, 3.0, 0.0005, &mut Random::new(30 + seed));
-        assert!(
-            marks(&peel, &[false; GRID.nx * GRID.ny]).is_empty(),
-            "{:?}",
-            marks(&peel, &[false; GRID.nx * GRID.ny])
-        );
+        assert!(marks_of(&peel).is_empty(), "{:?}", marks_of(&peel));
         // Sixteen taps of a sharp tip, 3 µm high and 2.5 mm across, as on the rendered door; a place where the peel was polished to a quarter.
         let taps = Map::from_fn(GRID, |x, y| {
             let tap = |k: usize| bump(x - 50.0 - 4.5 * (k % 4) as f64, y - 40.0 - 4.5 * (k / 4) as f64, 1.1);
@@ -80,7 +81,7 @@ fn marks_of_tools_and_polished_places_are_told_apart() {
                 worked.values[i] *= 0.25;
             }
         }
-        let found = marks(&worked, &[false; GRID.nx * GRID.ny]);
+        let found = marks_of(&worked);
         let near = |kind: MarkKind, x: f64, y: f64| {
             found.iter().filter(|m| m.kind == kind && (m.x_mm - x).hypot(m.y_mm - y) < 8.0).count()
         };
